@@ -1,0 +1,61 @@
+package org.stook.postgres.testing;
+
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Locale;
+import java.util.function.BiConsumer;
+import java.util.function.Supplier;
+import javax.sql.DataSource;
+import org.postgresql.ds.PGSimpleDataSource;
+
+/**
+ * A fresh, empty database of a real PostgreSQL for one test class; the server is one a test JVM.
+ *
+ * <p>Without Spring: {@code TestDatabase db = TestDatabase.fresh(MyTest.class)}. With Spring:
+ * {@snippet :
+ * @DynamicPropertySource
+ * static void database(DynamicPropertyRegistry registry) {
+ *     TestDatabase.fresh(MyTest.class).register(registry::add);
+ * }
+ * }
+ *
+ * @param url JDBC address
+ * @param username owner of the database
+ * @param password the owner's password
+ */
+public record TestDatabase(String url, String username, String password) {
+
+    /** Makes the class's database anew. */
+    public static TestDatabase fresh(Class<?> test) {
+        TestServer server = TestServer.get();
+        String name = test.getName().replaceAll("[^A-Za-z0-9]", "_").toLowerCase(Locale.ROOT);
+        name = name.substring(Math.max(0, name.length() - 60));
+        try (Connection c = DriverManager.getConnection(server.url(), server.username(), server.password());
+                Statement s = c.createStatement()) {
+            s.execute("drop database if exists " + name + " with (force)");
+            s.execute("create database " + name);
+        } catch (SQLException e) {
+            throw new IllegalStateException("no database for " + test.getName() + ": " + e.getMessage(), e);
+        }
+        String url = server.url().replaceFirst("/[^/?]+(\\?|$)", "/" + name + "$1");
+        return new TestDatabase(url, server.username(), server.password());
+    }
+
+    /** A data source without a pool: a connection a call. */
+    public DataSource dataSource() {
+        PGSimpleDataSource source = new PGSimpleDataSource();
+        source.setUrl(url);
+        source.setUser(username);
+        source.setPassword(password);
+        return source;
+    }
+
+    /** Hands Spring's data source properties to a registry's {@code add}. */
+    public void register(BiConsumer<String, Supplier<Object>> registry) {
+        registry.accept("spring.datasource.url", () -> url);
+        registry.accept("spring.datasource.username", () -> username);
+        registry.accept("spring.datasource.password", () -> password);
+    }
+}
