@@ -1,0 +1,42 @@
+package org.stook.migrations;
+
+import javax.sql.DataSource;
+import org.flywaydb.core.Flyway;
+
+/**
+ * The schema this release knows. Service, tests and the one-shot before a roll-out all migrate through here, so that
+ * location and history table cannot differ.
+ */
+public final class Schema {
+    /** Number of the newest migration. */
+    public static final int NEWEST = 6;
+
+    /** Oldest schema this release's programs can work on. */
+    public static final int OLDEST = 6;
+
+    private Schema() {}
+
+    /**
+     * Flyway for the database, history in {@code stook.flyway_schema_history}.
+     *
+     * @param owner data source of the role that owns the schema
+     */
+    public static Flyway flyway(DataSource owner) {
+        return Flyway.configure()
+                .dataSource(owner)
+                .locations("classpath:db/migration")
+                .defaultSchema("stook")
+                // A migration that cannot get its lock gives up rather than stopping every worker behind it.
+                .initSql("set lock_timeout = '3s'")
+                .load();
+    }
+
+    /**
+     * Brings the database to {@link #NEWEST}; does nothing when it is there.
+     *
+     * @return how many migrations were run
+     */
+    public static int migrate(DataSource owner) {
+        return flyway(owner).migrate().migrationsExecuted;
+    }
+}
