@@ -1,0 +1,64 @@
+package org.stook.scenes.subject;
+
+/** One plane face of a crystal with its light, tint and growth lines. */
+final class Facet {
+    private static final double LINES = 0.16;
+
+    private final double slopeX;
+    private final double slopeY;
+    private final double offset;
+    private final boolean facesViewer;
+    private final double light;
+    private final double lineX;
+    private final double lineY;
+    private final double[] tint;
+
+    /**
+     * @param normal outward unit normal
+     * @param distance of the plane from the origin along the normal
+     * @param across direction across which the growth lines run
+     */
+    Facet(double[] normal, double distance, double[] across, double[] tint) {
+        double nz = Math.abs(normal[2]) < 0.02 ? Math.copySign(0.02, normal[2]) : normal[2];
+        slopeX = -normal[0] / nz;
+        slopeY = -normal[1] / nz;
+        offset = distance / nz;
+        facesViewer = nz < 0;
+        light = Light.onNormal(normal[0], normal[1], normal[2]);
+        double gx = across[0] + across[2] * slopeX;
+        double gy = across[1] + across[2] * slopeY;
+        double g = Math.max(1e-9, Math.hypot(gx, gy));
+        lineX = gx / g;
+        lineY = gy / g;
+        this.tint = tint;
+    }
+
+    boolean facesViewer() {
+        return facesViewer;
+    }
+
+    double depthAt(double x, double y) {
+        return offset + slopeX * x + slopeY * y;
+    }
+
+    double steepness() {
+        return Math.hypot(slopeX, slopeY);
+    }
+
+    /** Change of the depth between two faces per picture height, never 0. */
+    double steepnessAgainst(Facet other) {
+        return Math.max(1e-6, Math.hypot(slopeX - other.slopeX, slopeY - other.slopeY));
+    }
+
+    double[] tint() {
+        return tint;
+    }
+
+    double lightAt(double x, double y, Grain grain, double pixel) {
+        double u = (x * lineX + y * lineY) / (Grain.FINEST * pixel);
+        double v = (y * lineX - x * lineY) / (14 * Grain.FINEST * pixel);
+        double fine = grain.at(u, v + 211.3);
+        double broad = grain.at(u / 5, v / 5 + 17.9);
+        return light * (1 + LINES * (0.6 * fine + 0.8 * broad));
+    }
+}
