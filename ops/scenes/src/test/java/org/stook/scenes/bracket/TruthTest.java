@@ -38,3 +38,5 @@ class TruthTest {
         assertThat(count).isGreaterThan(100);
         assertThat(Math.sqrt(placed / count)).isLessThan(0.01);
         assertThat(unplaced).isGreaterThan(16 * placed);
+    }
+}
