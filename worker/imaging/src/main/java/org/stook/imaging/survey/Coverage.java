@@ -1,0 +1,29 @@
+package org.stook.imaging.survey;
+
+import java.util.List;
+
+/**
+ * What the sweep covers.
+ *
+ * @param tilesX tiles along a row
+ * @param tilesY tiles along a column
+ * @param peaks for each tile (row-major) the position in the sweep, 0 to frames - 1 with fractions, where it is sharpest; NaN
+ *     where the tile shows no texture or no peak
+ * @param openAtFirst share of the peaked tiles that are still getting sharper at the first frame: the sweep began too late
+ * @param openAtLast share of the peaked tiles that are still getting sharper at the last frame: the sweep ended too early
+ * @param gaps steps between neighbours that are too wide
+ */
+public record Coverage(int tilesX, int tilesY, double[] peaks, double openAtFirst, double openAtLast, List<Gap> gaps) {
+    public Coverage {
+        gaps = List.copyOf(gaps);
+    }
+
+    /**
+     * A step too wide.
+     *
+     * @param before index in capture order of the frame before the gap
+     * @param after index in capture order of the frame after it
+     * @param steps how many usual steps wide it is
+     */
+    public record Gap(int before, int after, double steps) {}
+}

@@ -1,0 +1,64 @@
+package org.stook.imaging.survey;
+
+import java.util.Arrays;
+import org.stook.imaging.frame.Plane;
+
+/** How noisy a frame is, from the frame alone. */
+final class Noise {
+    private static final double FLATTEST = 0.1;
+    /** Energy that one unit of white noise leaves in each octave band: sums of squares of the kernels. */
+    private static final double[] BAND_GAIN = bandGains(4);
+
+    private Noise() {}
+
+    /**
+     * Standard deviation of white noise: the (1 -2 1) x (1 -2 1) operator leaves noise and little else (Immerkaer 1996, Fast
+     * noise variance estimation), taken per tile; the flattest tenth of the tiles hold no texture.
+     */
+    static double of(Plane luma, Tiles tiles) {
+        float[] energy = tiles.meanSquares(crossed(luma));
+        Arrays.sort(energy);
+        return Math.sqrt(energy[(int) (FLATTEST * (energy.length - 1))] / 36);
+    }
+
+    static double bandGain(int octave) {
+        return BAND_GAIN[octave];
+    }
+
+    private static Plane crossed(Plane in) {
+        int w = in.width();
+        int h = in.height();
+        float[] s = in.samples();
+        Plane out = new Plane(w, h);
+        for (int y = 1; y < h - 1; y++) {
+            for (int x = 1; x < w - 1; x++) {
+                int i = y * w + x;
+                float sides = s[i - 1] + s[i + 1] + s[i - w] + s[i + w];
+                float corners = s[i - w - 1] + s[i - w + 1] + s[i + w - 1] + s[i + w + 1];
+                out.samples()[i] = 4 * s[i] - 2 * sides + corners;
+            }
+        }
+        return out;
+    }
+
+    /** By the response to a single bright pixel, averaged over where it may lie on the coarser grids. */
+    private static double[] bandGains(int octaves) {
+        int side = 16 << octaves;
+        int phases = 1 << (octaves - 1);
+        double[] gain = new double[octaves];
+        for (int py = 0; py < phases; py++) {
+            for (int px = 0; px < phases; px++) {
+                Plane plane = new Plane(side, side);
+                plane.set(side / 2 + px, side / 2 + py, 1);
+                for (int k = 0; k < octaves; k++) {
+                    if (k > 0) plane = org.stook.imaging.frame.Reduction.half(plane);
+                    double energy = 0;
+                    for (float v : OctaveBand.of(plane).samples()) energy += (double) v * v;
+                    // Every pixel is such a pixel, and 4^k of them share one sample of the octave.
+                    gain[k] += energy * (1 << 2 * k) / (phases * phases);
+                }
+            }
+        }
+        return gain;
+    }
+}
