@@ -17,7 +17,6 @@ class RegistrarTest {
         SlantedPlate plate = plate(truth);
         Registration found = new Registrar(2).register(plate, 4);
         Errors errors = Errors.of(truth, found, 4, WIDTH, HEIGHT);
-        System.out.println(errors + " " + found);
         assertThat(found.model()).isEqualTo(Model.SIMILARITY);
         assertThat(errors.rms()).isLessThan(0.1);
         assertThat(errors.worst()).isLessThan(0.4);
