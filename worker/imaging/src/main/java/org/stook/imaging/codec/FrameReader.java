@@ -1,0 +1,45 @@
+package org.stook.imaging.codec;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.stook.imaging.frame.Samples;
+
+/**
+ * Reads frames of one file format. Stateless: one reader serves any number of threads.
+ *
+ * <p>All reading methods throw {@link UnreadableFrame} for anything wrong with the content, and {@link IOException} only
+ * if the file cannot be got at (gone, no permission, share lost); the latter may pass, the former will not.
+ */
+public interface FrameReader {
+    /** Number of bytes from the start of a file that {@link #recognises} may look at. */
+    int START = 4096;
+
+    /** Short name of the format, as reports show it: "JPEG". */
+    String format();
+
+    /**
+     * Whether a file that starts with these bytes is of this format.
+     *
+     * @param start the first {@link #START} bytes, or all of a shorter file
+     */
+    boolean recognises(byte[] start);
+
+    /**
+     * What the file says about itself. Checks that the file is whole (the picture's last byte is there), without
+     * decoding it.
+     */
+    FrameHeader header(Path file) throws UnreadableFrame, IOException;
+
+    /** The whole picture, upright, all code values kept. Checks all that {@link #header} checks, and the data. */
+    Samples read(Path file) throws UnreadableFrame, IOException;
+
+    /**
+     * The picture reduced for survey and registration: each sample is the mean of n x n code values, rounded half up, in
+     * 16 bit (8-bit code c counts as 257 c). A last column or row that does not fill a whole cell is left out.
+     *
+     * @param n 1 or more, and not beyond the width or height
+     */
+    default Samples readReduced(Path file, int n) throws UnreadableFrame, IOException {
+        return Reduction.by(n, read(file));
+    }
+}

@@ -1,0 +1,138 @@
+package org.stook.imaging.codec;
+
+import java.awt.image.DataBufferByte;
+import java.awt.image.PixelInterleavedSampleModel;
+import java.awt.image.Raster;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.event.IIOReadWarningListener;
+import org.jspecify.annotations.Nullable;
+import org.stook.imaging.codec.UnreadableFrame.Reason;
+import org.stook.imaging.frame.Samples;
+
+/**
+ * Decodes the bare JPEG with the runtime's own reader, as a raster: no colour management, no guess about the colour
+ * space. Luma and chroma become red, green and blue here (JFIF 1.02, ITU-R BT.601 full range) in the same fixed-point
+ * arithmetic everywhere.
+ */
+final class JpegDecoding {
+    /** Padding before the end marker that some encoders leave; more means that decoding lost its place. */
+    private static final int LEGAL_PADDING = 16;
+
+    private static final Pattern PADDING =
+            Pattern.compile("Corrupt JPEG data: (\\d+) extraneous bytes before marker 0xd9");
+    private static final Pattern DAMAGE =
+            Pattern.compile("(Corrupt JPEG data|Premature end|Inconsistent progression|Invalid SOS).*", Pattern.DOTALL);
+
+    private JpegDecoding() {}
+
+    static Samples decode(Path file, JpegStructure jpeg) throws UnreadableFrame {
+        ImageReader reader = runtimeReader();
+        Complaints complaints = new Complaints();
+        Raster raster;
+        try {
+            reader.addIIOReadWarningListener(complaints);
+            reader.setInput(new ByteArrayImageInputStream(jpeg.bare()), true, true);
+            raster = reader.readRaster(0, null);
+        } catch (IOException | RuntimeException broken) { // the bytes are in memory: it is the content, never the disk
+            throw damaged(file, String.valueOf(broken.getMessage()));
+        } finally {
+            reader.dispose();
+        }
+        if (complaints.first != null) throw damaged(file, complaints.first);
+        byte[] codes = codes(file, jpeg, raster);
+        if (jpeg.isLumaChroma()) toRgb(codes);
+        return new Samples.Eight(jpeg.width(), jpeg.height(), jpeg.channels(), codes);
+    }
+
+    private static ImageReader runtimeReader() {
+        // Other plug-ins may be on the class path; the same reader must decode every frame.
+        for (Iterator<ImageReader> all = ImageIO.getImageReadersByFormatName("jpeg"); all.hasNext(); ) {
+            ImageReader reader = all.next();
+            if ("java.desktop".equals(reader.getClass().getModule().getName())) return reader;
+        }
+        throw new IllegalStateException("this Java runtime has no JPEG reader (module java.desktop)");
+    }
+
+    private static byte[] codes(Path file, JpegStructure jpeg, Raster raster) throws UnreadableFrame {
+        int channels = jpeg.channels();
+        boolean asDeclared = raster.getWidth() == jpeg.width()
+                && raster.getHeight() == jpeg.height()
+                && raster.getNumBands() == channels;
+        if (!asDeclared) {
+            throw damaged(
+                    file,
+                    "decoded %d x %d x %d".formatted(raster.getWidth(), raster.getHeight(), raster.getNumBands()));
+        }
+        boolean plain = raster.getSampleModel() instanceof PixelInterleavedSampleModel model
+                && model.getScanlineStride() == jpeg.width() * channels
+                && model.getPixelStride() == channels
+                && raster.getDataBuffer() instanceof DataBufferByte buffer
+                && buffer.getData().length == jpeg.width() * jpeg.height() * channels;
+        if (!plain) throw new IllegalStateException("the runtime's JPEG reader gave an unexpected raster: " + raster);
+        return ((DataBufferByte) raster.getDataBuffer()).getData();
+    }
+
+    /** In place. 16-bit fixed point, each product rounded half up, green's two products summed before rounding. */
+    private static void toRgb(byte[] codes) {
+        int[] crToRed = new int[256];
+        int[] cbToBlue = new int[256];
+        int[] crToGreen = new int[256];
+        int[] cbToGreen = new int[256];
+        for (int i = 0; i < 256; i++) {
+            int x = i - 128;
+            crToRed[i] = (fixed(1.40200) * x + 32768) >> 16;
+            cbToBlue[i] = (fixed(1.77200) * x + 32768) >> 16;
+            crToGreen[i] = -fixed(0.71414) * x;
+            cbToGreen[i] = -fixed(0.34414) * x + 32768;
+        }
+        for (int i = 0; i < codes.length; i += 3) {
+            int luma = codes[i] & 0xFF;
+            int cb = codes[i + 1] & 0xFF;
+            int cr = codes[i + 2] & 0xFF;
+            codes[i] = clipped(luma + crToRed[cr]);
+            codes[i + 1] = clipped(luma + ((cbToGreen[cb] + crToGreen[cr]) >> 16));
+            codes[i + 2] = clipped(luma + cbToBlue[cb]);
+        }
+    }
+
+    private static int fixed(double factor) {
+        return (int) (factor * 65536 + 0.5);
+    }
+
+    private static byte clipped(int value) {
+        return (byte) Math.max(0, Math.min(255, value));
+    }
+
+    private static UnreadableFrame damaged(Path file, String found) {
+        return UnreadableFrame.of(Reason.DAMAGED, file, found, "a JPEG that decodes to its end");
+    }
+
+    /** The decoder only warns about missing data, and paints the rest grey; we want to hear of it. */
+    private static final class Complaints implements IIOReadWarningListener {
+        private @Nullable String first;
+
+        @Override
+        public void warningOccurred(ImageReader source, String warning) {
+            if (first == null && isDamage(warning)) first = warning;
+        }
+
+        private static boolean isDamage(String warning) {
+            Matcher padding = PADDING.matcher(warning);
+            if (padding.matches()) {
+                return Optional.of(padding.group(1))
+                                .filter(n -> n.length() < 4)
+                                .map(Integer::parseInt)
+                                .orElse(9999)
+                        > LEGAL_PADDING;
+            }
+            return DAMAGE.matcher(warning).matches();
+        }
+    }
+}
