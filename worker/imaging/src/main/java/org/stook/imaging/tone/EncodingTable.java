@@ -1,0 +1,28 @@
+package org.stook.imaging.tone;
+
+/**
+ * Light to encoded value by table: entries equally spaced in the square root of light, where encoding curves are nearly
+ * straight, and linear between them. Within 2e-6 of the curve for every space named in {@link ColourSpace}, a tenth of a
+ * 16-bit code.
+ */
+final class EncodingTable {
+    private static final int STEPS = 1 << 15;
+
+    private final float[] encoded = new float[STEPS + 2];
+
+    EncodingTable(TransferCurve curve) {
+        for (int i = 0; i <= STEPS; i++) {
+            double root = (double) i / STEPS;
+            encoded[i] = (float) curve.fromLight(root * root);
+        }
+        encoded[STEPS + 1] = encoded[STEPS];
+    }
+
+    /** @param light 0 to 1 */
+    float encode(double light) {
+        double at = Math.sqrt(light) * STEPS;
+        int i = (int) at;
+        float low = encoded[i];
+        return low + (float) (at - i) * (encoded[i + 1] - low);
+    }
+}

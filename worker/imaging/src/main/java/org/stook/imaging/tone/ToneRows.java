@@ -1,0 +1,90 @@
+package org.stook.imaging.tone;
+
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.stook.imaging.frame.Frame;
+
+/** The loops of {@link Tone}: one row of codes at a time, counting what clips. One thread. */
+final class ToneRows {
+    private final ChannelTables tables;
+    private final @Nullable ChannelMix mix;
+    private final EncodingTable[] encodings;
+    private final int width;
+    private long low;
+    private long high;
+    private long outOfGamut;
+    private long samples;
+
+    ToneRows(ChannelTables tables, Optional<ChannelMix> mix, EncodingTable[] encodings, int width) {
+        this.tables = tables;
+        this.mix = mix.orElse(null);
+        this.encodings = encodings;
+        this.width = width;
+    }
+
+    /** @param codes interleaved */
+    void tone(int[] codes, Frame target, int y) {
+        int channels = tables.values().length;
+        for (int c = 0; c < channels; c++) count(codes, c, channels);
+        samples += codes.length;
+        if (mix == null) {
+            for (int c = 0; c < channels; c++)
+                lookUp(codes, c, channels, target.plane(c).samples(), y * width);
+        } else if (mix.monochrome()) {
+            mixToGrey(codes, mix.matrix().m(), target.plane(0).samples(), y * width);
+        } else {
+            mixColours(codes, mix.matrix().m(), target, y * width);
+        }
+    }
+
+    Clipping clipping() {
+        return new Clipping(low, high, outOfGamut, samples);
+    }
+
+    private void count(int[] codes, int channel, int step) {
+        int lowEnd = tables.lowEnd()[channel];
+        int highStart = tables.highStart()[channel];
+        for (int i = channel; i < codes.length; i += step) {
+            if (codes[i] < lowEnd) low++;
+            else if (codes[i] >= highStart) high++;
+        }
+    }
+
+    private void lookUp(int[] codes, int channel, int step, float[] out, int start) {
+        float[] table = tables.values()[channel];
+        for (int i = channel, to = start; i < codes.length; i += step) out[to++] = table[codes[i]];
+    }
+
+    private void mixToGrey(int[] codes, double[] weights, float[] out, int start) {
+        float[] red = tables.values()[0];
+        float[] green = tables.values()[1];
+        float[] blue = tables.values()[2];
+        for (int i = 0, to = start; i < codes.length; i += 3) {
+            double light =
+                    weights[0] * red[codes[i]] + weights[1] * green[codes[i + 1]] + weights[2] * blue[codes[i + 2]];
+            out[to++] = encoded(light, encodings[0]);
+        }
+    }
+
+    private void mixColours(int[] codes, double[] m, Frame target, int start) {
+        float[] red = tables.values()[0];
+        float[] green = tables.values()[1];
+        float[] blue = tables.values()[2];
+        float[] outRed = target.plane(0).samples();
+        float[] outGreen = target.plane(1).samples();
+        float[] outBlue = target.plane(2).samples();
+        for (int i = 0, to = start; i < codes.length; i += 3, to++) {
+            double r = red[codes[i]];
+            double g = green[codes[i + 1]];
+            double b = blue[codes[i + 2]];
+            outRed[to] = encoded(m[0] * r + m[1] * g + m[2] * b, encodings[0]);
+            outGreen[to] = encoded(m[3] * r + m[4] * g + m[5] * b, encodings[1]);
+            outBlue[to] = encoded(m[6] * r + m[7] * g + m[8] * b, encodings[2]);
+        }
+    }
+
+    private float encoded(double light, EncodingTable encoding) {
+        if (Tone.isOutOfGamut(light)) outOfGamut++;
+        return encoding.encode(Math.max(0, Math.min(1, light)));
+    }
+}
