@@ -1,0 +1,91 @@
+package org.stook.orders.attempt;
+
+import com.github.kagkarlsson.scheduler.task.ExecutionContext;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessException;
+import org.stook.orders.WorkOrder;
+
+/** One claimed run in the hands of a worker: what to do, and the only way to report on it. */
+public final class Attempt {
+    private static final Logger LOG = LoggerFactory.getLogger(Attempt.class);
+    /** Share of the time to be silent in after which others may take the run: stop before they do. */
+    private static final double CLOSE_TO_DEATH = 0.7;
+
+    /** What the process knows without the database. */
+    interface Pulse {
+        boolean draining();
+
+        /** 0: heard of just now, 1: may be taken for dead. */
+        double fractionDead();
+    }
+
+    private final Claim.Taken claim;
+    private final Fence fence;
+    private final Pulse pulse;
+
+    Attempt(Claim.Taken claim, Fence fence, Pulse pulse) {
+        this.claim = claim;
+        this.fence = fence;
+        this.pulse = pulse;
+    }
+
+    static Pulse pulseOf(ExecutionContext context) {
+        return new Pulse() {
+            @Override
+            public boolean draining() {
+                return context.getSchedulerState().isShuttingDown();
+            }
+
+            @Override
+            public double fractionDead() {
+                return context.getCurrentlyExecuting().getHeartbeatState().getFractionDead();
+            }
+        };
+    }
+
+    public WorkOrder order() {
+        return claim.order();
+    }
+
+    /** Not null: an earlier attempt passed the point of no return; see {@link Claim.Taken}. */
+    public @Nullable StagedResult staged() {
+        return claim.staged();
+    }
+
+    /**
+     * Tells where the attempt is and hears whether it may go on; to be called after every frame. While the database is away
+     * the work goes on: only publishing needs it.
+     *
+     * @param stage name of the stage
+     * @param fraction of the whole run, 0 to 1
+     */
+    public Standing progress(String stage, double fraction) {
+        if (pulse.fractionDead() > CLOSE_TO_DEATH) {
+            return Standing.LEASE_LOST;
+        }
+        try {
+            Standing standing = fence.progress(order().run(), order().attempt(), stage, fraction);
+            return standing == Standing.VALID && pulse.draining() ? Standing.DRAIN : standing;
+        } catch (DataAccessException e) {
+            LOG.warn("run {}: the database does not take progress ({}); working on", order().run(), e.getMessage());
+            return pulse.draining() ? Standing.DRAIN : Standing.VALID;
+        }
+    }
+
+    /** See {@link Fence#publishing}. The file may be moved to its final name after {@link Standing#VALID} only. */
+    public Standing publishing(StagedResult result) {
+        return fence.publishing(order().run(), order().attempt(), result);
+    }
+
+    /** See {@link Fence#stagedResultLost}. */
+    public Standing stagedResultLost() {
+        return fence.stagedResultLost(order().run(), order().attempt());
+    }
+
+    /** See {@link Fence#published}. */
+    public Standing published(PublishedResult result) {
+        return fence.published(order().run(), order().attempt(), result);
+    }
+}

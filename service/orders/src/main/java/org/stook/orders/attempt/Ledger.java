@@ -1,0 +1,80 @@
+package org.stook.orders.attempt;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.Objects;
+import java.util.function.Supplier;
+import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.stook.orders.Actor;
+import org.stook.orders.RunId;
+import org.stook.orders.RunState;
+
+/** What {@link Fence}, {@link Endings} and {@link Deaths} share: the run's row under lock and the closing of an attempt. */
+final class Ledger {
+    /** A run's row, locked until the transaction ends. */
+    record Row(RunState state, int attempt, int lastDeadAttempt, boolean cancelRequested, Instant queuedAt) {}
+
+    final JdbcClient jdbc;
+    private final TransactionTemplate transaction;
+    private final String actor;
+
+    Ledger(DataSource source, PlatformTransactionManager transactions, String workerId) {
+        this.jdbc = JdbcClient.create(source);
+        this.actor = "worker:" + workerId;
+        // Of its own, whatever transaction the caller is in: a fence that commits later than the file moves is none.
+        this.transaction = new TransactionTemplate(transactions);
+        this.transaction.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+    }
+
+    <T> T within(Supplier<T> work) {
+        return Objects.requireNonNull(transaction.execute(t -> {
+            Actor.acts(jdbc, actor);
+            return work.get();
+        }));
+    }
+
+    Row lock(RunId run) {
+        return jdbc.sql("""
+                        select state, attempt, last_dead_attempt, cancel_requested, queued_at
+                        from stook.run where id = :run for update""")
+                .param("run", run.value())
+                .query((row, n) -> new Row(
+                        RunState.valueOf(row.getString(1)),
+                        row.getInt(2),
+                        row.getInt(3),
+                        row.getBoolean(4),
+                        row.getObject(5, OffsetDateTime.class).toInstant()))
+                .single();
+    }
+
+    void close(RunId run, int attempt, String outcome, @Nullable String code, @Nullable String reason) {
+        jdbc.sql("""
+                        update stook.attempt set ended_at = clock_timestamp(), outcome = :outcome,
+                          reason_code = :code, reason_text = :reason
+                        where run_id = :run and n = :attempt and ended_at is null""")
+                .param("outcome", outcome)
+                .param("code", code)
+                .param("reason", reason)
+                .param("run", run.value())
+                .param("attempt", attempt)
+                .update();
+    }
+
+    /** Leaves RUNNING for another state, or stays in PUBLISHING, whose staged result the next attempt takes over. */
+    void leave(RunId run, String runningTo, @Nullable String code, @Nullable String reason) {
+        jdbc.sql("""
+                        update stook.run set state = case state when 'RUNNING' then :to else state end,
+                          reason_code = :code, reason_text = :reason, stage = null, fraction = null
+                        where id = :run""")
+                .param("to", runningTo)
+                .param("code", code)
+                .param("reason", reason)
+                .param("run", run.value())
+                .update();
+    }
+}

@@ -1,0 +1,82 @@
+package org.stook.orders.attempt;
+
+import com.github.kagkarlsson.scheduler.task.CompletionHandler;
+import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
+import com.github.kagkarlsson.scheduler.task.ExecutionContext;
+import com.github.kagkarlsson.scheduler.task.ExecutionOperations;
+import com.github.kagkarlsson.scheduler.task.Task;
+import com.github.kagkarlsson.scheduler.task.TaskInstance;
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import java.time.Duration;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.stook.orders.OrderBook;
+import org.stook.orders.RunId;
+
+/** The queue's task of a run: claims, lets the worker work, writes down how it ended, and settles the task accordingly. */
+public final class RunTask {
+    private static final Logger LOG = LoggerFactory.getLogger(RunTask.class);
+    /** After an end that could not be written down; the next claim finds the attempt open and closes it. */
+    private static final Duration UNSETTLED = Duration.ofSeconds(15);
+
+    private final Fence fence;
+    private final Endings endings;
+    private final Deaths deaths;
+    private final String engineVersion;
+
+    public RunTask(Fence fence, Endings endings, Deaths deaths, String engineVersion) {
+        this.fence = fence;
+        this.endings = endings;
+        this.deaths = deaths;
+        this.engineVersion = engineVersion;
+    }
+
+    /** The task for {@link OrderBook#worker}. */
+    public Task<Void> with(Work work) {
+        return Tasks.custom(OrderBook.RUN)
+                .onFailure(
+                        (done, task) -> task.reschedule(done, done.getTimeDone().plus(UNSETTLED)))
+                .onDeadExecution(this::dead)
+                .execute((instance, context) -> execute(instance, context, work));
+    }
+
+    private CompletionHandler<Void> execute(TaskInstance<Void> instance, ExecutionContext context, Work work) {
+        RunId run = RunId.of(instance.getId());
+        Claim claim = fence.claim(run, engineVersion);
+        if (claim instanceof Claim.Later later) {
+            return settle(new Next.Again(later.at()));
+        }
+        if (!(claim instanceof Claim.Taken taken)) {
+            return settle(new Next.Over());
+        }
+        Attempt attempt = new Attempt(taken, fence, Attempt.pulseOf(context));
+        return settle(endings.end(run, taken.order().attempt(), outcome(work, attempt)));
+    }
+
+    private static Outcome outcome(Work work, Attempt attempt) {
+        try {
+            return work.workOn(attempt);
+        } catch (RuntimeException e) {
+            LOG.error(
+                    "run {}, attempt {} broke",
+                    attempt.order().run(),
+                    attempt.order().attempt(),
+                    e);
+            return new Outcome.Transient("UNEXPECTED", e.toString());
+        }
+    }
+
+    private void dead(ExecutionComplete noticed, ExecutionOperations<Void> task) {
+        RunId run = RunId.of(noticed.getExecution().getId());
+        settle(deaths.noticed(run, noticed.getExecution().version)).complete(noticed, task);
+    }
+
+    private static CompletionHandler<Void> settle(Next next) {
+        if (next instanceof Next.Again again) {
+            return (done, task) -> task.reschedule(done, again.at());
+        } else if (next instanceof Next.Over) {
+            return (done, task) -> task.remove();
+        }
+        return (done, task) -> {};
+    }
+}

@@ -1,0 +1,67 @@
+package org.stook.orders.attempt;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.stook.orders.RunId;
+import org.stook.orders.WorkOrder;
+import org.stook.orders.WorkOrder.FrameFile;
+import org.stook.orders.WorkOrder.Output;
+import org.stook.orders.WorkOrder.Role;
+import org.stook.orders.WorkOrder.Settings;
+import org.stook.orders.WorkOrder.Share;
+import org.stook.orders.WorkOrder.Stack;
+
+/** Puts a work order together from the tables. */
+final class WorkOrders {
+    private record Head(Stack stack, Settings settings, Output output) {}
+
+    private final JdbcClient jdbc;
+
+    WorkOrders(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    WorkOrder of(RunId run, int attempt) {
+        Head head = jdbc.sql("""
+                        select s.id, st.name, s.subject, s.reference_ordinal, ts.id, ts.body::text,
+                          coalesce(st.publish_share_id, st.intake_share_id), st.publish_folder
+                        from stook.run r join stook.stack s on s.id = r.stack_id join stook.station st on st.id = s.station_id
+                          join stook.tone_settings ts on ts.id = r.settings_id
+                        where r.id = :run""")
+                .param("run", run.value())
+                .query((row, n) -> new Head(
+                        new Stack(row.getLong(1), row.getString(2), row.getString(3), row.getObject(4, Integer.class)),
+                        new Settings(row.getString(5), row.getString(6)),
+                        new Output(row.getLong(7), row.getString(8))))
+                .single();
+        return new WorkOrder(
+                run, attempt, head.stack(), frames(head.stack()), head.settings(), head.output(), shares(head));
+    }
+
+    private List<FrameFile> frames(Stack stack) {
+        return jdbc.sql("""
+                        select ordinal, role, sha256, share_id, rel_path from stook.stack_frame
+                        where stack_id = :stack and role <> 'STRAY' order by ordinal""")
+                .param("stack", stack.id())
+                .query((row, n) -> new FrameFile(
+                        row.getInt(1),
+                        Role.valueOf(row.getString(2)),
+                        row.getString(3),
+                        row.getLong(4),
+                        row.getString(5)))
+                .list();
+    }
+
+    private List<Share> shares(Head head) {
+        return jdbc.sql("""
+                        select id, name, root, sentinel from stook.share
+                        where id = :output or id in (select share_id from stook.stack_frame where stack_id = :stack)
+                        order by id""")
+                .param("output", head.output().shareId())
+                .param("stack", head.stack().id())
+                .query((row, n) ->
+                        new Share(row.getLong(1), row.getString(2), row.getString(3), row.getObject(4, UUID.class)))
+                .list();
+    }
+}
