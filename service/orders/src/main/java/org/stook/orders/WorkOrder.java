@@ -39,8 +39,12 @@ public record WorkOrder(
         TARGET
     }
 
-    /** @param path relative to its share's root, with slashes */
-    public record FrameFile(int ordinal, Role role, String sha256, long shareId, String path) {}
+    /**
+     * @param path relative to its share's root, with slashes
+     * @param width in pixels, as the header said on arrival
+     * @param height in pixels
+     */
+    public record FrameFile(int ordinal, Role role, String sha256, long shareId, String path, int width, int height) {}
 
     /** @param json the settings as a JSON object */
     public record Settings(String id, String json) {}

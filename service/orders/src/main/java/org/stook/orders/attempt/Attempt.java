@@ -74,6 +74,11 @@ public final class Attempt {
         }
     }
 
+    /** Notes which batch job execution works on the attempt, for whoever looks for its steps. */
+    public void workedOnBy(long batchExecutionId) {
+        fence.workedOnBy(order().run(), order().attempt(), batchExecutionId);
+    }
+
     /** See {@link Fence#publishing}. The file may be moved to its final name after {@link Standing#VALID} only. */
     public Standing publishing(StagedResult result) {
         return fence.publishing(order().run(), order().attempt(), result);

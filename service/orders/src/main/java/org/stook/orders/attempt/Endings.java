@@ -29,6 +29,8 @@ public final class Endings {
             return ours(run, attempt, row -> transientFailure(run, attempt, t));
         } else if (outcome instanceof Outcome.HandedBack h) {
             return ours(run, attempt, row -> handedBack(run, attempt, h, row));
+        } else if (outcome instanceof Outcome.Held h) {
+            return ours(run, attempt, row -> held(run, attempt, h));
         } else if (outcome instanceof Outcome.Cancelled) {
             return ours(run, attempt, row -> cancelled(run, attempt, row));
         } else if (outcome instanceof Outcome.Published) {
@@ -79,6 +81,16 @@ public final class Endings {
         ledger.leave(run, "READY", h.code(), h.reason());
         // Without a delay it keeps its place in the queue: its time is that of its first waiting.
         return new Next.Again(h.delay().isZero() ? row.queuedAt() : pause(run, h.delay()));
+    }
+
+    private Next held(RunId run, int attempt, Outcome.Held h) {
+        ledger.close(run, attempt, "HANDED_BACK", h.code(), h.reason());
+        ledger.leave(run, "READY", h.code(), h.reason());
+        ledger.jdbc
+                .sql("update stook.run set state = 'HELD' where id = :run and state = 'READY'")
+                .param("run", run.value())
+                .update();
+        return new Next.Over();
     }
 
     private Next cancelled(RunId run, int attempt, Ledger.Row row) {

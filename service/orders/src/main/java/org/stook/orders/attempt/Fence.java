@@ -127,6 +127,14 @@ public final class Fence {
                 .orElse(Standing.LEASE_LOST);
     }
 
+    void workedOnBy(RunId run, int attempt, long batchExecutionId) {
+        jdbc.sql("update stook.attempt set batch_execution_id = :batch where run_id = :run and n = :attempt")
+                .param("batch", batchExecutionId)
+                .param("run", run.value())
+                .param("attempt", attempt)
+                .update();
+    }
+
     /** The point of no return: from here on the result will be published, by this attempt or by the one that takes over. */
     public Standing publishing(RunId run, int attempt, StagedResult result) {
         return ledger.within(() -> {

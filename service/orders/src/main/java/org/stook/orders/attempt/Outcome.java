@@ -20,6 +20,9 @@ public sealed interface Outcome {
      */
     record HandedBack(String code, String reason, Duration delay) implements Outcome {}
 
+    /** Not for a worker like this one, such as one with too little memory: waits for an operator. Counts for nothing. */
+    record Held(String code, String reason) implements Outcome {}
+
     /** Stopped because an operator asked for it. */
     record Cancelled() implements Outcome {}
 

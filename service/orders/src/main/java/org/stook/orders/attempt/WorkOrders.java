@@ -41,15 +41,18 @@ final class WorkOrders {
 
     private List<FrameFile> frames(Stack stack) {
         return jdbc.sql("""
-                        select ordinal, role, sha256, share_id, rel_path from stook.stack_frame
-                        where stack_id = :stack and role <> 'STRAY' order by ordinal""")
+                        select sf.ordinal, sf.role, sf.sha256, sf.share_id, sf.rel_path, f.width, f.height
+                        from stook.stack_frame sf join stook.frame f on f.sha256 = sf.sha256
+                        where sf.stack_id = :stack and sf.role <> 'STRAY' order by sf.ordinal""")
                 .param("stack", stack.id())
                 .query((row, n) -> new FrameFile(
                         row.getInt(1),
                         Role.valueOf(row.getString(2)),
                         row.getString(3),
                         row.getLong(4),
-                        row.getString(5)))
+                        row.getString(5),
+                        row.getInt(6),
+                        row.getInt(7)))
                 .list();
     }
 

@@ -83,6 +83,16 @@ class EndingsTest {
     }
 
     @Test
+    void aRunTooBigForTheWorkerWaitsForAnOperator() {
+        RunId run = STUDIO.run();
+        assertThat(endings.end(run, claim(run), new Outcome.Held("MEMORY", "needs a slot of 6 GiB")))
+                .isEqualTo(new Next.Over());
+        assertThat(STUDIO.value("select state || ' ' || reason_text from stook.run where id = " + run))
+                .isEqualTo("HELD needs a slot of 6 GiB");
+        assertThat(STUDIO.trail(run)).endsWith("run.RUNNING-READY", "run.READY-HELD");
+    }
+
+    @Test
     void aCancelledAttemptEndsTheRun() {
         RunId run = STUDIO.run();
         assertThat(endings.end(run, claim(run), new Outcome.Cancelled())).isEqualTo(new Next.Over());

@@ -25,6 +25,7 @@ class FenceTest {
         WorkOrder order = claim(w1, run);
         assertThat(order.attempt()).isEqualTo(1);
         assertThat(order.sweep()).extracting(WorkOrder.FrameFile::path).containsExactly("north/f0.tif", "north/f1.tif");
+        assertThat(order.sweep().get(0).width()).isEqualTo(3);
         assertThat(order.settings().json()).isEqualTo("{\"exposure\": 0.5}");
         assertThat(order.share(order.output().shareId()).root()).isEqualTo("/out");
         assertThat(order.share(order.frames().get(0).shareId()).root()).isEqualTo("/in");

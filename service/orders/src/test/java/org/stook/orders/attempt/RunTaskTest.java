@@ -111,6 +111,7 @@ class RunTaskTest {
     }
 
     private static Outcome publish(Attempt attempt) {
+        attempt.workedOnBy(7);
         assertThat(attempt.progress("blend", 0.5)).isEqualTo(Standing.VALID);
         assertThat(attempt.publishing(staged(attempt))).isEqualTo(Standing.VALID);
         assertThat(attempt.published(new PublishedResult(9, "[]", null, null))).isEqualTo(Standing.VALID);
