@@ -1,9 +1,7 @@
 package org.stook.orders;
 
-import com.github.kagkarlsson.scheduler.SchedulerClient;
-import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -15,15 +13,13 @@ import org.springframework.transaction.support.TransactionTemplate;
  * transaction or opens its own.
  */
 public final class Runs {
-    private static final int AGEING_MINUTES_A_STEP = 5;
-
     private final JdbcClient jdbc;
-    private final SchedulerClient queue;
+    private final Queue queue;
     private final TransactionTemplate transaction;
 
     public Runs(DataSource source, PlatformTransactionManager transactions) {
         this.jdbc = JdbcClient.create(source);
-        this.queue = OrderBook.client(source);
+        this.queue = new Queue(source);
         this.transaction = new TransactionTemplate(transactions);
     }
 
@@ -52,7 +48,7 @@ public final class Runs {
             }
             RunId run = created.get(0);
             audit("run.CREATED", run, "priority", Integer.toString(wanted.priority()));
-            post(run);
+            queue.post(run);
             return run;
         });
     }
@@ -67,7 +63,7 @@ public final class Runs {
                     .param("reason", reason)
                     .update();
             if (held == 1) {
-                unpost(run);
+                queue.unpost(run);
             }
             return change(held, run);
         });
@@ -81,7 +77,7 @@ public final class Runs {
                               reason_code = null, reason_text = null
                             where id = :run and state = 'HELD'""").param("run", run.value()).update();
             if (released == 1) {
-                post(run);
+                queue.post(run);
             }
             return change(released, run);
         });
@@ -100,7 +96,7 @@ public final class Runs {
                     .param("reason", reason)
                     .update();
             if (cancelled == 1) {
-                unpost(run);
+                queue.unpost(run);
                 return change(1, run);
             }
             int asked = jdbc.sql("update stook.run set cancel_requested = true, reason_text = :reason"
@@ -127,7 +123,7 @@ public final class Runs {
                                 where o.stack_id = run.stack_id and o.settings_id = run.settings_id
                                   and o.state in ('READY', 'HELD', 'RUNNING', 'PUBLISHING'))""").param("run", run.value()).update();
             if (retried == 1) {
-                post(run);
+                queue.post(run);
             }
             return change(retried, run);
         });
@@ -152,60 +148,6 @@ public final class Runs {
             }
             return change(changed, run);
         });
-    }
-
-    /** Lifts what waits by one for each five minutes, up to {@link Priorities#AGED}. To be called every minute. */
-    public int age() {
-        return jdbc.sql("""
-                        update jobs.scheduled_tasks t set priority = aged.priority
-                        from (select r.id::text as instance, least(:cap, r.priority
-                                + floor(extract(epoch from now() - r.queued_at) / 60 / :minutes))::smallint as priority
-                              from stook.run r where r.state = 'READY' and r.priority < :cap) aged
-                        where t.task_name = 'run' and t.task_instance = aged.instance and not t.picked
-                          and t.priority is distinct from aged.priority""")
-                .param("cap", Priorities.AGED)
-                .param("minutes", AGEING_MINUTES_A_STEP)
-                .update();
-    }
-
-    /**
-     * Posts every open run whose task is missing, which a crash between a worker's last word and an operator's retry can
-     * leave behind. To be called every minute.
-     *
-     * @return how many there were
-     */
-    public int repost() {
-        List<RunId> lost =
-                jdbc.sql("""
-                        select r.id from stook.run r
-                        where r.state in ('READY', 'RUNNING', 'PUBLISHING') and not exists (
-                          select 1 from jobs.scheduled_tasks t where t.task_name = 'run' and t.task_instance = r.id::text)
-                        order by r.id""").query((row, n) -> new RunId(row.getLong(1))).list();
-        lost.forEach(run -> transaction.executeWithoutResult(t -> post(run)));
-        return lost.size();
-    }
-
-    private void post(RunId run) {
-        record Place(int priority, Instant since) {}
-        Place place = jdbc.sql("select priority, queued_at from stook.run where id = :run")
-                .param("run", run.value())
-                .query((row, n) -> new Place(
-                        row.getInt(1), row.getObject(2, OffsetDateTime.class).toInstant()))
-                .single();
-        queue.scheduleIfNotExists(
-                OrderBook.RUN
-                        .instance(run.toString())
-                        .priority(place.priority())
-                        .build(),
-                place.since());
-    }
-
-    /** A task that is being picked at this moment stays; its worker then finds nothing to claim. */
-    private void unpost(RunId run) {
-        jdbc.sql(
-                        "delete from jobs.scheduled_tasks where task_name = 'run' and task_instance = :instance and not picked")
-                .param("instance", run.toString())
-                .update();
     }
 
     private RunId open(NewRun wanted) {
@@ -240,7 +182,7 @@ public final class Runs {
     }
 
     private <T> T within(String actor, Supplier<T> work) {
-        return java.util.Objects.requireNonNull(transaction.execute(t -> {
+        return Objects.requireNonNull(transaction.execute(t -> {
             Actor.acts(jdbc, actor);
             return work.get();
         }));

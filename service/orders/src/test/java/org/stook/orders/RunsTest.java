@@ -85,45 +85,4 @@ class RunsTest {
                 .isEqualTo("100");
         assertThat(STUDIO.trail(run)).containsExactly("run.CREATED", "run.PRIORITY");
     }
-
-    @Test
-    void waitingLiftsARunButNeverBeforeAMountedSubject() {
-        RunId fresh = STUDIO.run(Priorities.BACKLOG);
-        RunId old = STUDIO.run(Priorities.BACKLOG);
-        RunId ancient = STUDIO.run(Priorities.BACKLOG);
-        STUDIO.jdbc
-                .sql("update stook.run set queued_at = now() - interval '52 minutes' where id = " + old)
-                .update();
-        STUDIO.jdbc
-                .sql("update stook.run set queued_at = now() - interval '9 days' where id = " + ancient)
-                .update();
-        assertThat(runs.age()).isEqualTo(2);
-        assertThat(runs.age()).isZero();
-        assertThat(STUDIO.value("select string_agg(priority::text, ' ' order by task_instance::int) from"
-                        + " jobs.scheduled_tasks where task_instance in ('" + fresh + "', '" + old + "', '" + ancient
-                        + "')"))
-                .isEqualTo("20 30 90");
-    }
-
-    @Test
-    void anOpenRunWithoutATaskIsPostedAgain() {
-        RunId run = STUDIO.run();
-        STUDIO.jdbc
-                .sql("delete from jobs.scheduled_tasks where task_instance = '" + run + "'")
-                .update();
-        assertThat(runs.repost()).isEqualTo(1);
-        assertThat(STUDIO.hasTask(run)).isTrue();
-        assertThat(runs.repost()).isZero();
-    }
-
-    @Test
-    void workersAreListedByWhenTheyWereLastHeardOf() {
-        Workers workers = new Workers(STUDIO.source);
-        workers.seen("w1", Workers.State.PAUSED, "no scratch", 5);
-        assertThat(workers.present()).extracting(Workers.Worker::id).containsExactly("w1", "w2");
-        assertThat(workers.present().get(0).pauseReason()).isEqualTo("no scratch");
-        workers.seen("w2", Workers.State.GONE, null, 5);
-        assertThat(workers.present()).hasSize(1);
-        assertThat(workers.schemaVersion()).isEqualTo(org.stook.migrations.Schema.NEWEST);
-    }
 }

@@ -21,6 +21,18 @@ public final class Attempt {
         double fractionDead();
     }
 
+    static final Pulse UNDISTURBED = new Pulse() {
+        @Override
+        public boolean draining() {
+            return false;
+        }
+
+        @Override
+        public double fractionDead() {
+            return 0;
+        }
+    };
+
     private final Claim.Taken claim;
     private final Fence fence;
     private final Pulse pulse;
@@ -49,7 +61,11 @@ public final class Attempt {
         return claim.order();
     }
 
-    /** Not null: an earlier attempt passed the point of no return; see {@link Claim.Taken}. */
+    /**
+     * What an earlier attempt staged beyond the point of no return, before it was lost; usually null. If the final file has
+     * its hash, only {@link #published} is missing; if the staged one has it, the rename too; else call
+     * {@link #stagedResultLost} and compute again.
+     */
     public @Nullable StagedResult staged() {
         return claim.staged();
     }
@@ -79,17 +95,23 @@ public final class Attempt {
         fence.workedOnBy(order().run(), order().attempt(), batchExecutionId);
     }
 
-    /** See {@link Fence#publishing}. The file may be moved to its final name after {@link Standing#VALID} only. */
+    /**
+     * The point of no return: from here on the result will be published, by this attempt or by the one that takes over. The
+     * file may be moved to its final name after {@link Standing#VALID} only. Sits out an outage of the database.
+     */
     public Standing publishing(StagedResult result) {
         return fence.publishing(order().run(), order().attempt(), result);
     }
 
-    /** See {@link Fence#stagedResultLost}. */
+    /** What an earlier attempt staged is gone: this one computes again. */
     public Standing stagedResultLost() {
         return fence.stagedResultLost(order().run(), order().attempt());
     }
 
-    /** See {@link Fence#published}. */
+    /**
+     * The file stands under its final name: makes it official and supersedes the stack's publication so far. Sits out an
+     * outage of the database.
+     */
     public Standing published(PublishedResult result) {
         return fence.published(order().run(), order().attempt(), result);
     }

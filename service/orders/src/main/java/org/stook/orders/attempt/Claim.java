@@ -6,7 +6,7 @@ import org.stook.orders.RunState;
 import org.stook.orders.WorkOrder;
 
 /** What came of claiming a run. */
-public sealed interface Claim {
+sealed interface Claim {
     /**
      * The run is this worker's.
      *

@@ -1,7 +1,5 @@
 package org.stook.orders.attempt;
 
-import javax.sql.DataSource;
-import org.springframework.transaction.PlatformTransactionManager;
 import org.stook.orders.RunId;
 import org.stook.orders.RunState;
 
@@ -9,14 +7,14 @@ import org.stook.orders.RunState;
  * Counts attempts whose process went silent. Every node notices a dead execution by itself, so each death is noticed
  * several times; the task's version and the attempt's number see to it that it is counted once.
  */
-public final class Deaths {
+final class Deaths {
     /** So many deaths, and no worker is risked for the run any more. */
-    public static final int LIMIT = 3;
+    static final int LIMIT = 3;
 
     private final Ledger ledger;
 
-    public Deaths(DataSource source, PlatformTransactionManager transactions, String workerId) {
-        this.ledger = new Ledger(source, transactions, workerId);
+    Deaths(Ledger ledger) {
+        this.ledger = ledger;
     }
 
     /**
@@ -24,7 +22,7 @@ public final class Deaths {
      *
      * @param taskVersion version of the task's row as it was noticed; a newer one means that another node was faster
      */
-    public Next noticed(RunId run, long taskVersion) {
+    Next noticed(RunId run, long taskVersion) {
         return ledger.within(() -> {
             Ledger.Row row = ledger.lock(run);
             if (!isStill(run, taskVersion)) {

@@ -5,24 +5,22 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.function.Function;
-import javax.sql.DataSource;
-import org.springframework.transaction.PlatformTransactionManager;
 import org.stook.orders.RunId;
 import org.stook.orders.RunState;
 
 /** How an attempt ends without a publication. All of it behind the fence. */
-public final class Endings {
+final class Endings {
     /** Pauses after the first and the second transient failure; the third is final. */
     private static final List<Duration> BACKOFF = List.of(Duration.ofSeconds(10), Duration.ofSeconds(60));
 
     private final Ledger ledger;
 
-    public Endings(DataSource source, PlatformTransactionManager transactions, String workerId) {
-        this.ledger = new Ledger(source, transactions, workerId);
+    Endings(Ledger ledger) {
+        this.ledger = ledger;
     }
 
     /** Writes the outcome down and says what becomes of the run's task. Saying it twice is harmless. */
-    public Next end(RunId run, int attempt, Outcome outcome) {
+    Next end(RunId run, int attempt, Outcome outcome) {
         if (outcome instanceof Outcome.Failed f) {
             return ours(run, attempt, row -> failed(run, attempt, f.code(), f.reason()));
         } else if (outcome instanceof Outcome.Transient t) {
@@ -40,7 +38,7 @@ public final class Endings {
     }
 
     private Next ours(RunId run, int attempt, Function<Ledger.Row, Next> ending) {
-        return ledger.within(() -> {
+        return ledger.insist(() -> {
             Ledger.Row row = ledger.lock(run);
             boolean ours =
                     row.attempt() == attempt && (row.state() == RunState.RUNNING || row.state() == RunState.PUBLISHING);

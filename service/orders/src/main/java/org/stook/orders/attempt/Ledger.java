@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
+import org.springframework.core.retry.RetryOperations;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
@@ -14,26 +15,38 @@ import org.stook.orders.Actor;
 import org.stook.orders.RunId;
 import org.stook.orders.RunState;
 
-/** What {@link Fence}, {@link Endings} and {@link Deaths} share: the run's row under lock and the closing of an attempt. */
+/** What claims, fence, endings and deaths share: transactions, the run's row under lock, the closing of an attempt. */
 final class Ledger {
     /** A run's row, locked until the transaction ends. */
     record Row(RunState state, int attempt, int lastDeadAttempt, boolean cancelRequested, Instant queuedAt) {}
 
     final JdbcClient jdbc;
     private final TransactionTemplate transaction;
-    private final String actor;
+    final String workerId;
+
+    private final RetryOperations patience;
 
     Ledger(DataSource source, PlatformTransactionManager transactions, String workerId) {
+        this(source, transactions, workerId, Patience.forAnOutage());
+    }
+
+    Ledger(DataSource source, PlatformTransactionManager transactions, String workerId, RetryOperations patience) {
         this.jdbc = JdbcClient.create(source);
-        this.actor = "worker:" + workerId;
+        this.workerId = workerId;
+        this.patience = patience;
         // Of its own, whatever transaction the caller is in: a fence that commits later than the file moves is none.
         this.transaction = new TransactionTemplate(transactions);
         this.transaction.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
     }
 
+    /** Like {@link #within}, but sits out an outage of the database. The work must bear being done twice. */
+    <T> T insist(Supplier<T> work) {
+        return Objects.requireNonNull(patience.invoke(() -> within(work)));
+    }
+
     <T> T within(Supplier<T> work) {
         return Objects.requireNonNull(transaction.execute(t -> {
-            Actor.acts(jdbc, actor);
+            Actor.acts(jdbc, "worker:" + workerId);
             return work.get();
         }));
     }

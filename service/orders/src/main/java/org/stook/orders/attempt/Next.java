@@ -3,7 +3,7 @@ package org.stook.orders.attempt;
 import java.time.Instant;
 
 /** What becomes of the run's task when an attempt has ended. */
-public sealed interface Next {
+sealed interface Next {
     /** The run waits again and may be taken from then on. */
     record Again(Instant at) implements Next {}
 

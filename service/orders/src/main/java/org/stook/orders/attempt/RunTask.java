@@ -8,8 +8,10 @@ import com.github.kagkarlsson.scheduler.task.Task;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import java.time.Duration;
+import javax.sql.DataSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.transaction.PlatformTransactionManager;
 import org.stook.orders.OrderBook;
 import org.stook.orders.RunId;
 
@@ -19,15 +21,22 @@ public final class RunTask {
     /** After an end that could not be written down; the next claim finds the attempt open and closes it. */
     private static final Duration UNSETTLED = Duration.ofSeconds(15);
 
+    private final Claims claims;
     private final Fence fence;
     private final Endings endings;
     private final Deaths deaths;
     private final String engineVersion;
 
-    public RunTask(Fence fence, Endings endings, Deaths deaths, String engineVersion) {
-        this.fence = fence;
-        this.endings = endings;
-        this.deaths = deaths;
+    /**
+     * @param workerId as announced to {@link org.stook.orders.Workers}
+     * @param engineVersion written down with each attempt and publication
+     */
+    public RunTask(DataSource source, PlatformTransactionManager transactions, String workerId, String engineVersion) {
+        Ledger ledger = new Ledger(source, transactions, workerId);
+        this.claims = new Claims(ledger);
+        this.fence = new Fence(ledger);
+        this.endings = new Endings(ledger);
+        this.deaths = new Deaths(ledger);
         this.engineVersion = engineVersion;
     }
 
@@ -40,17 +49,28 @@ public final class RunTask {
                 .execute((instance, context) -> execute(instance, context, work));
     }
 
+    /**
+     * Claims and works one run without the queue, whose task stays as it is: for tests and drills.
+     */
+    public void workOnce(RunId run, Work work) {
+        attempt(run, work, Attempt.UNDISTURBED);
+    }
+
     private CompletionHandler<Void> execute(TaskInstance<Void> instance, ExecutionContext context, Work work) {
         RunId run = RunId.of(instance.getId());
-        Claim claim = fence.claim(run, engineVersion);
+        return settle(attempt(run, work, Attempt.pulseOf(context)));
+    }
+
+    private Next attempt(RunId run, Work work, Attempt.Pulse pulse) {
+        Claim claim = claims.claim(run, engineVersion);
         if (claim instanceof Claim.Later later) {
-            return settle(new Next.Again(later.at()));
+            return new Next.Again(later.at());
         }
         if (!(claim instanceof Claim.Taken taken)) {
-            return settle(new Next.Over());
+            return new Next.Over();
         }
-        Attempt attempt = new Attempt(taken, fence, Attempt.pulseOf(context));
-        return settle(endings.end(run, taken.order().attempt(), outcome(work, attempt)));
+        Outcome outcome = outcome(work, new Attempt(taken, fence, pulse));
+        return endings.end(run, taken.order().attempt(), outcome);
     }
 
     private static Outcome outcome(Work work, Attempt attempt) {

@@ -9,14 +9,15 @@ import org.stook.orders.Studio;
 
 class DeathsTest {
     private static final Studio STUDIO = new Studio(DeathsTest.class);
-    private final Fence fence = new Fence(STUDIO.source, STUDIO.transactions, "w1");
-    private final Deaths here = new Deaths(STUDIO.source, STUDIO.transactions, "w1");
-    private final Deaths there = new Deaths(STUDIO.source, STUDIO.transactions, "w2");
+    private final Ledger ledger = new Ledger(STUDIO.source, STUDIO.transactions, "w1");
+    private final Claims claims = new Claims(ledger);
+    private final Deaths here = new Deaths(ledger);
+    private final Deaths there = new Deaths(new Ledger(STUDIO.source, STUDIO.transactions, "w2"));
 
     @Test
     void aDeathNoticedByTwoNodesIsCountedOnce() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         assertThat(here.noticed(run, 1)).isInstanceOf(Next.Again.class);
         assertThat(there.noticed(run, 1)).isInstanceOf(Next.Again.class);
         assertThat(STUDIO.value("select state || deaths from stook.run where id = " + run))
@@ -28,10 +29,10 @@ class DeathsTest {
     @Test
     void aLateNoticeDoesNotKillTheNextAttempt() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         here.noticed(run, 1);
         taskMovesOn(run);
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         assertThat(there.noticed(run, 1)).isEqualTo(new Next.NotOurs());
         assertThat(STUDIO.value("select state || deaths from stook.run where id = " + run))
                 .isEqualTo("RUNNING1");
@@ -41,14 +42,14 @@ class DeathsTest {
     void theThirdDeathPutsTheRunInQuarantineWhereNobodyClaimsIt() {
         RunId run = STUDIO.run();
         for (int version = 1; version < Deaths.LIMIT; version++) {
-            fence.claim(run, "1");
+            claims.claim(run, "1");
             assertThat(here.noticed(run, version)).isInstanceOf(Next.Again.class);
             taskMovesOn(run);
         }
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         assertThat(here.noticed(run, Deaths.LIMIT)).isEqualTo(new Next.Over());
         assertThat(STUDIO.state(run)).isEqualTo("QUARANTINED");
-        assertThat(fence.claim(run, "1")).isInstanceOf(Claim.Nothing.class);
+        assertThat(claims.claim(run, "1")).isInstanceOf(Claim.Nothing.class);
         assertThat(STUDIO.runs.retry(run, "ada").done()).isTrue();
         assertThat(STUDIO.value("select state || deaths from stook.run where id = " + run))
                 .isEqualTo("READY0");
@@ -57,7 +58,7 @@ class DeathsTest {
     @Test
     void anAttemptThatSawTheDatabaseRestartIsNotBlamed() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         STUDIO.jdbc
                 .sql("update stook.attempt set started_at = pg_postmaster_start_time() - interval '1 s' where run_id = "
                         + run)
@@ -70,16 +71,16 @@ class DeathsTest {
     @Test
     void aDeathPastThePointOfNoReturnLeavesTheResultToTheNextAttempt() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
-        fence.publishing(run, 1, new StagedResult("s", "f" + run, Studio.HASH));
+        claims.claim(run, "1");
+        new Fence(ledger).publishing(run, 1, new StagedResult("s", "f" + run, Studio.HASH));
         assertThat(here.noticed(run, 1)).isInstanceOf(Next.Again.class);
-        assertThat(((Claim.Taken) fence.claim(run, "1")).staged()).isNotNull();
+        assertThat(((Claim.Taken) claims.claim(run, "1")).staged()).isNotNull();
     }
 
     @Test
     void aDeadAttemptThatWasToBeCancelledIsCancelled() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
+        claims.claim(run, "1");
         STUDIO.runs.cancel(run, "ada", "reshot");
         assertThat(here.noticed(run, 1)).isEqualTo(new Next.Over());
         assertThat(STUDIO.state(run)).isEqualTo("CANCELLED");
@@ -88,9 +89,8 @@ class DeathsTest {
     @Test
     void aRunThatEndedMeanwhileStaysAsItIs() {
         RunId run = STUDIO.run();
-        fence.claim(run, "1");
-        new Endings(STUDIO.source, STUDIO.transactions, "w1")
-                .end(run, 1, new Outcome.HandedBack("DRAIN", "worker ends", Duration.ZERO));
+        claims.claim(run, "1");
+        new Endings(ledger).end(run, 1, new Outcome.HandedBack("DRAIN", "worker ends", Duration.ZERO));
         assertThat(here.noticed(run, 1)).isInstanceOf(Next.Again.class);
         assertThat(STUDIO.value("select state || deaths from stook.run where id = " + run))
                 .isEqualTo("READY0");

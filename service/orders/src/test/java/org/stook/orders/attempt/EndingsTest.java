@@ -15,8 +15,10 @@ import org.stook.orders.Studio;
 class EndingsTest {
     private static final Studio STUDIO = new Studio(EndingsTest.class);
     private static final Outcome.Transient HICCUP = new Outcome.Transient("IO", "write failed");
-    private final Fence fence = new Fence(STUDIO.source, STUDIO.transactions, "w1");
-    private final Endings endings = new Endings(STUDIO.source, STUDIO.transactions, "w1");
+    private final Ledger ledger = new Ledger(STUDIO.source, STUDIO.transactions, "w1");
+    private final Claims claims = new Claims(ledger);
+    private final Fence fence = new Fence(ledger);
+    private final Endings endings = new Endings(ledger);
 
     @Test
     void aPermanentErrorEndsTheRun() {
@@ -33,7 +35,7 @@ class EndingsTest {
         RunId run = STUDIO.run();
         Next.Again first = (Next.Again) endings.end(run, claim(run), HICCUP);
         assertThat(first.at()).isCloseTo(Instant.now().plusSeconds(10), within(3, ChronoUnit.SECONDS));
-        assertThat(fence.claim(run, "1")).isEqualTo(new Claim.Later(first.at(), "a pause after a failure"));
+        assertThat(claims.claim(run, "1")).isEqualTo(new Claim.Later(first.at(), "a pause after a failure"));
         pauseIsOver(run);
         Next.Again second = (Next.Again) endings.end(run, claim(run), HICCUP);
         assertThat(second.at()).isCloseTo(Instant.now().plusSeconds(60), within(3, ChronoUnit.SECONDS));
@@ -118,7 +120,7 @@ class EndingsTest {
     }
 
     private int claim(RunId run) {
-        return ((Claim.Taken) fence.claim(run, "1")).order().attempt();
+        return ((Claim.Taken) claims.claim(run, "1")).order().attempt();
     }
 
     private static void pauseIsOver(RunId run) {

@@ -16,13 +16,28 @@ import org.stook.orders.WorkOrder;
 class FenceTest {
     private static final Studio STUDIO = new Studio(FenceTest.class);
     private static final PublishedResult DONE = new PublishedResult(9, "[]", "{\"sharpness\": 1}", "ACCEPT");
-    private final Fence w1 = new Fence(STUDIO.source, STUDIO.transactions, "w1");
-    private final Fence w2 = new Fence(STUDIO.source, STUDIO.transactions, "w2");
+
+    /** A worker's claims and fence, held by hand. */
+    private record Hand(Claims claims, Fence fence) {
+        static Hand of(String worker) {
+            Ledger ledger = new Ledger(STUDIO.source, STUDIO.transactions, worker);
+            return new Hand(new Claims(ledger), new Fence(ledger));
+        }
+
+        Claim claim(RunId run) {
+            return claims.claim(run, "1");
+        }
+    }
+
+    private final Hand h1 = Hand.of("w1");
+    private final Hand h2 = Hand.of("w2");
+    private final Fence w1 = h1.fence();
+    private final Fence w2 = h2.fence();
 
     @Test
     void aClaimGivesAllThatTheWorkNeeds() {
         RunId run = STUDIO.run();
-        WorkOrder order = claim(w1, run);
+        WorkOrder order = claim(h1, run);
         assertThat(order.attempt()).isEqualTo(1);
         assertThat(order.sweep()).extracting(WorkOrder.FrameFile::path).containsExactly("north/f0.tif", "north/f1.tif");
         assertThat(order.sweep().get(0).width()).isEqualTo(3);
@@ -38,9 +53,9 @@ class FenceTest {
     @Test
     void aRunIsPublishedOnceAndOnlyOnce() {
         RunId run = STUDIO.run();
-        publish(w1, run);
+        publish(h1, run);
         assertThat(STUDIO.state(run)).isEqualTo("PUBLISHED");
-        assertThat(w1.claim(run, "1")).isEqualTo(new Claim.Nothing(RunState.PUBLISHED));
+        assertThat(h1.claim(run)).isEqualTo(new Claim.Nothing(RunState.PUBLISHED));
         assertThat(w2.published(run, 2, DONE)).isEqualTo(LEASE_LOST);
         assertThat(STUDIO.value("select count(*) from stook.publication where run_id = " + run))
                 .isEqualTo("1");
@@ -52,7 +67,7 @@ class FenceTest {
     @Test
     void sayingItTwiceIsHarmlessForTheSameAttempt() {
         RunId run = STUDIO.run();
-        int n = claim(w1, run).attempt();
+        int n = claim(h1, run).attempt();
         StagedResult staged = staged(run, n, Studio.HASH);
         assertThat(w1.publishing(run, n, staged)).isEqualTo(VALID);
         assertThat(w1.publishing(run, n, staged)).isEqualTo(VALID);
@@ -65,8 +80,8 @@ class FenceTest {
     @Test
     void anAttemptThatWasTakenOverCanWriteNothing() {
         RunId run = STUDIO.run();
-        int stale = claim(w1, run).attempt();
-        int fresh = claim(w2, run).attempt();
+        int stale = claim(h1, run).attempt();
+        int fresh = claim(h2, run).attempt();
         assertThat(fresh).isEqualTo(stale + 1);
         assertThat(w1.progress(run, stale, "blend", 0.5)).isEqualTo(LEASE_LOST);
         assertThat(w1.publishing(run, stale, staged(run, stale, Studio.HASH))).isEqualTo(LEASE_LOST);
@@ -81,10 +96,10 @@ class FenceTest {
     @Test
     void publishingIsTakenOverWithWhatWasStaged() {
         RunId run = STUDIO.run();
-        int first = claim(w1, run).attempt();
+        int first = claim(h1, run).attempt();
         StagedResult staged = staged(run, first, Studio.HASH);
         w1.publishing(run, first, staged);
-        Claim.Taken second = (Claim.Taken) w2.claim(run, "1");
+        Claim.Taken second = (Claim.Taken) h2.claim(run);
         assertThat(second.staged()).isEqualTo(staged);
         assertThat(STUDIO.state(run)).isEqualTo("PUBLISHING");
         assertThat(w1.published(run, first, DONE)).isEqualTo(LEASE_LOST);
@@ -96,9 +111,9 @@ class FenceTest {
     @Test
     void aLostStagedResultIsComputedAgain() {
         RunId run = STUDIO.run();
-        int first = claim(w1, run).attempt();
+        int first = claim(h1, run).attempt();
         w1.publishing(run, first, staged(run, first, Studio.HASH));
-        int second = claim(w2, run).attempt();
+        int second = claim(h2, run).attempt();
         assertThat(w2.stagedResultLost(run, second)).isEqualTo(VALID);
         assertThat(STUDIO.state(run)).isEqualTo("RUNNING");
         assertThat(w2.publishing(run, second, staged(run, second, "cd".repeat(32))))
@@ -108,18 +123,18 @@ class FenceTest {
     @Test
     void aRunningAttemptHearsOfItsCancellation() {
         RunId run = STUDIO.run();
-        int n = claim(w1, run).attempt();
+        int n = claim(h1, run).attempt();
         assertThat(w1.progress(run, n, "survey", 0.1)).isEqualTo(VALID);
         assertThat(STUDIO.runs.cancel(run, "ada", "reshot")).isEqualTo(new Change(true, RunState.RUNNING));
         assertThat(w1.progress(run, n, "survey", 0.2)).isEqualTo(CANCEL);
         assertThat(w1.publishing(run, n, staged(run, n, Studio.HASH))).isEqualTo(CANCEL);
-        assertThat(w2.claim(run, "1")).isEqualTo(new Claim.Nothing(RunState.CANCELLED));
+        assertThat(h2.claim(run)).isEqualTo(new Claim.Nothing(RunState.CANCELLED));
     }
 
     @Test
     void afterThePointOfNoReturnACancellationIsRefused() {
         RunId run = STUDIO.run();
-        int n = claim(w1, run).attempt();
+        int n = claim(h1, run).attempt();
         w1.publishing(run, n, staged(run, n, Studio.HASH));
         assertThat(STUDIO.runs.cancel(run, "ada", "late")).isEqualTo(new Change(false, RunState.PUBLISHING));
         assertThat(w1.progress(run, n, "publish", 1)).isEqualTo(VALID);
@@ -129,9 +144,9 @@ class FenceTest {
     void aLaterPublicationSupersedesTheEarlier() {
         long stack = STUDIO.stack();
         RunId first = STUDIO.runs.create(new NewRun(stack, Studio.HASH, 50, "ada"));
-        publish(w1, first);
+        publish(h1, first);
         RunId second = STUDIO.runs.create(new NewRun(stack, Studio.HASH, 50, "ada"));
-        publish(w1, second);
+        publish(h1, second);
         assertThat(STUDIO.state(first)).isEqualTo("SUPERSEDED");
         assertThat(STUDIO.value("select supersedes from stook.publication where run_id = " + second))
                 .isEqualTo(first.toString());
@@ -143,15 +158,15 @@ class FenceTest {
         STUDIO.jdbc
                 .sql("update stook.share set state = 'GONE' where name = 'card'")
                 .update();
-        Claim claim = w1.claim(run, "1");
+        Claim claim = h1.claim(run);
         STUDIO.jdbc.sql("update stook.share set state = 'OK'").update();
         assertThat(claim).isInstanceOf(Claim.Later.class).asString().contains("share card is GONE");
         assertThat(STUDIO.state(run)).isEqualTo("READY");
-        assertThat(claim(w1, run).attempt()).isEqualTo(1);
+        assertThat(claim(h1, run).attempt()).isEqualTo(1);
     }
 
-    private static WorkOrder claim(Fence fence, RunId run) {
-        return ((Claim.Taken) fence.claim(run, "1")).order();
+    private static WorkOrder claim(Hand hand, RunId run) {
+        return ((Claim.Taken) hand.claim(run)).order();
     }
 
     private static StagedResult staged(RunId run, int attempt, String hash) {
@@ -159,9 +174,9 @@ class FenceTest {
                 "done/.staging/" + run + "." + attempt + ".part", "done/x/" + run + hash.charAt(0), hash);
     }
 
-    private static void publish(Fence fence, RunId run) {
-        int n = claim(fence, run).attempt();
-        assertThat(fence.publishing(run, n, staged(run, n, Studio.HASH))).isEqualTo(VALID);
-        assertThat(fence.published(run, n, DONE)).isEqualTo(VALID);
+    private static void publish(Hand hand, RunId run) {
+        int n = claim(hand, run).attempt();
+        assertThat(hand.fence().publishing(run, n, staged(run, n, Studio.HASH))).isEqualTo(VALID);
+        assertThat(hand.fence().published(run, n, DONE)).isEqualTo(VALID);
     }
 }

@@ -90,12 +90,7 @@ class RunTaskTest {
     }
 
     private ManualScheduler scheduler(String name, Work work) {
-        Fence fence = new Fence(STUDIO.source, STUDIO.transactions, name);
-        RunTask task = new RunTask(
-                fence,
-                new Endings(STUDIO.source, STUDIO.transactions, name),
-                new Deaths(STUDIO.source, STUDIO.transactions, name),
-                "1");
+        RunTask task = new RunTask(STUDIO.source, STUDIO.transactions, name, "1");
         var builder = TestHelper.createManualScheduler(STUDIO.source, List.of(task.with(attempt -> {
             worked.add(attempt.order().run());
             return work.workOn(attempt);
