@@ -37,6 +37,7 @@ public final class LocalPostgres implements AutoCloseable {
         Account account = Account.detect();
         Path programs = Binaries.unpackedIn(options.home());
         folder.stopOrphan();
+        folder.turnLog();
         password = folder.password();
         port = usablePort(options.port());
         if (!folder.exists()) {
