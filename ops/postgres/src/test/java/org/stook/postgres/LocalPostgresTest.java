@@ -82,7 +82,7 @@ class LocalPostgresTest {
     @Test
     void aServerLeftOverIsStopped() throws Exception {
         LocalPostgres.start(PostgresOptions.kept(HOME, 0)).close();
-        Account account = Account.detect();
+        Account account = Account.detect(HOME);
         Process orphan = Command.logged(
                         Command.concat(
                                 account.prefix(),
@@ -136,6 +136,9 @@ class LocalPostgresTest {
                 assertThat(Files.getOwner(home.resolve("data/PG_VERSION")).getName())
                         .isNotEqualTo("root");
             }
+            // Once somebody's, the data stay theirs, whatever root could do now.
+            System.clearProperty("stook.postgres.account");
+            LocalPostgres.start(PostgresOptions.throwaway(home)).close();
         } finally {
             System.clearProperty("stook.postgres.account");
             Command.exitOf("rm", "-rf", home.toString());
@@ -146,7 +149,7 @@ class LocalPostgresTest {
     void nobodyMustBeAbleToReachTheFolder(@TempDir Path closed) throws Exception {
         Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("rwx------"));
         Path home = Files.createDirectory(closed.resolve("home"));
-        assertThatThrownBy(() -> Account.NOBODY.own(home))
+        assertThatThrownBy(() -> Account.user("nobody").own(home))
                 .isInstanceOf(PostgresUnavailable.class)
                 .hasMessageContaining("user nobody cannot enter " + closed);
     }
