@@ -10,8 +10,8 @@ final class Backdrop implements Sheet {
     Backdrop(Grain grain, double pixel, double depth, double[] tint) {
         this.depth = depth;
         this.tint = tint.clone();
-        this.clouds = new Texture(grain, 0.06, 0.5, 1.3, 311.7);
-        this.fibre = new Texture(grain, Grain.FINEST * pixel, 16 * pixel, 0.9, 57.1);
+        this.clouds = new Texture(grain, 0.09, 0.4, 1.3, 311.7);
+        this.fibre = new Texture(grain, Grain.FINEST * pixel, 3.5 * Grain.FINEST * pixel, 0.9, 57.1);
     }
 
     @Override

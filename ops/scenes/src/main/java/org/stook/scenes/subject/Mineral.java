@@ -69,6 +69,9 @@ final class Mineral implements Subject {
 
     /** The lump that the crystals grow from; its depth at any point settles where a crystal comes out. */
     static final class Rock implements Sheet {
+        private static final double BOWL = 0.81;
+        private static final double LUMPS = 0.022;
+
         private final double pixel;
         private final Texture lumps;
         private final Texture specks;
@@ -83,16 +86,22 @@ final class Mineral implements Subject {
 
         /** In picture heights. */
         double depthAt(double x, double y) {
-            double q = (x * x / 1.5 + y * y) / 0.16;
-            return 0.34 + 0.13 * q + 0.022 * lumps.at(x, y);
+            return bowl(x, y) + LUMPS * lumps.at(x, y);
+        }
+
+        private static double bowl(double x, double y) {
+            return 0.34 + BOWL * (x * x / 1.5 + y * y);
         }
 
         @Override
         public void sample(double x, double y, Hit hit) {
-            double z = depthAt(x, y);
+            double[] lump = new double[3];
+            lumps.withSlopes(x, y, lump);
+            double z = bowl(x, y) + LUMPS * lump[0];
             hit.miss(Math.max(0.3, Math.min(1, z / RELIEF)));
-            double slopeX = (depthAt(x + 0.5 * pixel, y) - depthAt(x - 0.5 * pixel, y)) / pixel;
-            double slopeY = (depthAt(x, y + 0.5 * pixel) - depthAt(x, y - 0.5 * pixel)) / pixel;
+            if (z > RELIEF + 0.1) return;
+            double slopeX = 2 * BOWL * x / 1.5 + LUMPS * lump[1];
+            double slopeY = 2 * BOWL * y + LUMPS * lump[2];
             double inside = (RELIEF - z) / Math.max(0.1, Math.hypot(slopeX, slopeY));
             hit.cover = Edges.cover(inside, pixel);
             if (hit.cover == 0) return;
