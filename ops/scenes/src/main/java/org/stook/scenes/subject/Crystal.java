@@ -3,7 +3,6 @@ package org.stook.scenes.subject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import org.stook.scenes.subject.Mineral.Rock;
 
 /** A six-sided prism with a pyramid on top, growing from the rock towards the viewer. */
 final class Crystal implements Sheet {
@@ -114,6 +113,11 @@ final class Crystal implements Sheet {
      * @param shape number that settles its irregularities
      */
     record Growth(double[] foot, double[] axis, double radius, double length, int shape) {
+        boolean crowds(Growth other) {
+            double apart = Math.hypot(foot[0] - other.foot[0], foot[1] - other.foot[1]);
+            return apart < 0.8 * (radius + other.radius);
+        }
+
         Extent extent(double[] tip) {
             double wide = radius * 1.5;
             double nearest = Math.min(tip[2], foot[2]) - wide * Math.sqrt(1 - axis[2] * axis[2]);

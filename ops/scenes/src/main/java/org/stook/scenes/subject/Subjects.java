@@ -8,7 +8,7 @@ public final class Subjects {
 
     /** Every subject, grown from this number. */
     public static List<Subject> all(long seed) {
-        return List.of(mineral(seed), shell(seed));
+        return List.of(mineral(seed), shell(seed), watch(seed), spray(seed));
     }
 
     /** Crystals on rock: flat faces, sharp silhouettes in front of each other. */
@@ -19,6 +19,16 @@ public final class Subjects {
     /** A ribbed spiral: one curved surface with a round outline. */
     public static Subject shell(long seed) {
         return new Shell(seed);
+    }
+
+    /** Flat parts at many heights, toothed edges, holes to see through, a hair spring. */
+    public static Subject watch(long seed) {
+        return new Watch(seed);
+    }
+
+    /** Needles that cross each other: hard for every method. */
+    public static Subject spray(long seed) {
+        return new Spray(seed);
     }
 
     /** @throws IllegalArgumentException if there is no subject of this name; the message lists those there are */
