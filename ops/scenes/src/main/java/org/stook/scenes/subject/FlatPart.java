@@ -25,7 +25,8 @@ final class FlatPart implements Sheet {
         hit.cover = Edges.cover(inside, pixel);
         if (hit.cover == 0) return;
         finish.paint(x, y, hit);
-        double bevel = 1 + 0.45 * (1 - Edges.step(BEVEL, BEVEL + 2 * pixel, inside));
+        double wide = Math.max(BEVEL, 1.5 * pixel);
+        double bevel = 1 + 0.45 * (1 - Edges.step(wide, wide + 2 * pixel, inside));
         hit.red = Math.min(0.95, hit.red * bevel);
         hit.green = Math.min(0.95, hit.green * bevel);
         hit.blue = Math.min(0.95, hit.blue * bevel);

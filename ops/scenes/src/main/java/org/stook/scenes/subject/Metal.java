@@ -4,15 +4,12 @@ import org.stook.scenes.subject.FlatPart.Finish;
 
 /** How watch parts are finished. */
 final class Metal {
-    static final double[] BRASS = {0.72, 0.52, 0.22};
-    static final double[] STEEL = {0.55, 0.57, 0.60};
-    static final double[] BLUED = {0.06, 0.10, 0.38};
-    static final double[] RUBY = {0.55, 0.04, 0.10};
+    static final Tint BRASS = new Tint(0.72, 0.52, 0.22);
+    static final Tint STEEL = new Tint(0.55, 0.57, 0.60);
+    static final Tint BLUED = new Tint(0.06, 0.10, 0.38);
+    static final Tint RUBY = new Tint(0.55, 0.04, 0.10);
 
-    static final double[] NICKEL = {0.30, 0.29, 0.27};
-
-    private static final double SPOT = 0.034;
-    private static final double ROW = 0.866 * SPOT;
+    static final Tint NICKEL = new Tint(0.30, 0.29, 0.27);
 
     private final Grain grain;
     private final double pixel;
@@ -23,21 +20,23 @@ final class Metal {
     }
 
     /** Brushed in rings about a centre; the light lies on it as a cross. */
-    Finish turned(double cx, double cy, double[] tint) {
+    Finish turned(double cx, double cy, Tint tint) {
         return (x, y, hit) -> hit.colour(tint, rings(x - cx, y - cy, cx));
     }
 
     /** Small turned spots side by side, as on base plates; the seams between them are soft enough for pixels. */
-    Finish spotted(double[] tint) {
+    Finish spotted(Tint tint) {
+        double wide = Math.max(0.034, 16 * pixel);
+        double high = 0.866 * wide;
         return (x, y, hit) -> {
-            double down = Math.floor(y / ROW);
+            double down = Math.floor(y / high);
             double[] first = {0, 0, Double.POSITIVE_INFINITY};
             double[] second = first;
             for (double row = down - 1; row <= down + 2; row++) {
-                double shift = (row % 2 == 0 ? 0 : 0.5) * SPOT;
-                double left = Math.floor((x - shift) / SPOT) * SPOT + shift;
-                for (double cx = left; cx < left + 1.5 * SPOT; cx += SPOT) {
-                    double[] spot = {cx, row * ROW, Math.hypot(x - cx, y - row * ROW)};
+                double shift = (row % 2 == 0 ? 0 : 0.5) * wide;
+                double left = Math.floor((x - shift) / wide) * wide + shift;
+                for (double cx = left; cx < left + 1.5 * wide; cx += wide) {
+                    double[] spot = {cx, row * high, Math.hypot(x - cx, y - row * high)};
                     if (spot[2] < first[2]) {
                         second = first;
                         first = spot;
@@ -57,7 +56,7 @@ final class Metal {
     }
 
     /** Straight broad stripes across fine lines, as on bridges. */
-    Finish striped(double turn, double[] tint) {
+    Finish striped(double turn, Tint tint) {
         double c = StrictMath.cos(turn);
         double s = StrictMath.sin(turn);
         return (x, y, hit) -> {
@@ -70,12 +69,12 @@ final class Metal {
     }
 
     /** A screw head: turned, with a slot. */
-    Finish slotted(double cx, double cy, double turn, double[] tint) {
+    Finish slotted(double cx, double cy, double turn, Tint tint) {
         double c = StrictMath.cos(turn);
         double s = StrictMath.sin(turn);
         return (x, y, hit) -> {
             double off = Math.abs((x - cx) * s - (y - cy) * c);
-            double slot = Edges.cover(0.005 - off, pixel);
+            double slot = Edges.cover(Math.max(0.005, 1.2 * pixel) - off, pixel);
             hit.colour(tint, rings(x - cx, y - cy, cx + cy) * (1 - 0.85 * slot));
         };
     }
@@ -87,7 +86,7 @@ final class Metal {
     private double rings(double x, double y, double offset) {
         double r = Math.sqrt(x * x + y * y);
         double turn = StrictMath.atan2(y, x);
-        double fade = Edges.step(0, 6 * pixel, r);
+        double fade = Edges.step(3 * pixel, 12 * pixel, r);
         // Along the ring the grain is stretched; it closes because the cosine does.
         double along = 4 * StrictMath.cos(turn) + 9 * offset;
         double lines = 0.13 * grain.at(r / cell(), along) + 0.10 * grain.at(r / (3 * cell()), along + 31);

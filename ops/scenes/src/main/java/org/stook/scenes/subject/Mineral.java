@@ -9,10 +9,11 @@ final class Mineral implements Subject {
     /** Picture heights from the nearest to the farthest point. */
     static final double RELIEF = 0.55;
 
-    private static final double[] PAPER = {0.055, 0.065, 0.085};
-    private static final double[] ROCK = {0.42, 0.36, 0.30};
-    private static final double[] VIOLET = {0.44, 0.27, 0.62};
+    private static final Tint PAPER = new Tint(0.055, 0.065, 0.085);
+    private static final Tint ROCK = new Tint(0.42, 0.36, 0.30);
+    private static final Tint VIOLET = new Tint(0.44, 0.27, 0.62);
 
+    private static final Tint PALE = new Tint(0.56, 0.39, 0.64);
     private static final int TRIES = 60;
 
     private final long seed;
@@ -44,8 +45,8 @@ final class Mineral implements Subject {
         return sheets;
     }
 
-    private static double[] tint(Crystal.Growth growth) {
-        return Vectors.plus(VIOLET, new double[] {0.12, 0.12, 0.02}, (growth.shape() % 7) / 6.0);
+    private static Tint tint(Crystal.Growth growth) {
+        return VIOLET.mixed(PALE, growth.shape() % 7 / 6.0);
     }
 
     /** Crystals stand apart at the foot and lean outwards, so that they hide but do not pierce each other. */
@@ -64,10 +65,10 @@ final class Mineral implements Subject {
         double lean = 0.10 + 2.4 * from * (0.75 + 0.5 * random.nextDouble());
         double c = StrictMath.cos(turn);
         double s = StrictMath.sin(turn);
-        double[] axis = Vectors.unit(new double[] {lean * c, lean * s * 0.8, -1});
+        Vector axis = new Vector(lean * c, lean * s * 0.8, -1).unit();
         double radius = 0.035 + 0.045 * random.nextDouble();
-        double length = (0.47 - 0.65 * from) * (0.75 + 0.35 * random.nextDouble());
-        double[] foot = {1.2 * from * c, 0.95 * from * s, 0.49};
+        double length = (0.47 - 0.65 * from) * (from == 0 ? 1 : 0.75 + 0.35 * random.nextDouble());
+        Vector foot = new Vector(1.2 * from * c, 0.95 * from * s, 0.49);
         return new Crystal.Growth(foot, axis, radius, length, random.nextInt(1, 1000));
     }
 }

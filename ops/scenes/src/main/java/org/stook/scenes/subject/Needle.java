@@ -9,16 +9,16 @@ package org.stook.scenes.subject;
  * @param width half its thickness at the foot
  * @param shade 0 to 1, makes needles differ
  */
-record Needle(double[] foot, double[] tip, double bend, double width, double shade) {
+record Needle(Vector foot, Vector tip, double bend, double width, double shade) {
     /** A point in the needle's own terms: how far along (0 foot to 1 tip) and how far beside its middle line. */
     record Place(double along, double beside) {}
 
     Place place(double x, double y) {
-        double dx = tip[0] - foot[0];
-        double dy = tip[1] - foot[1];
+        double dx = tip.x() - foot.x();
+        double dy = tip.y() - foot.y();
         double square = dx * dx + dy * dy;
-        double along = ((x - foot[0]) * dx + (y - foot[1]) * dy) / square;
-        double beside = ((x - foot[0]) * dy - (y - foot[1]) * dx) / Math.sqrt(square);
+        double along = ((x - foot.x()) * dx + (y - foot.y()) * dy) / square;
+        double beside = ((x - foot.x()) * dy - (y - foot.y()) * dx) / Math.sqrt(square);
         double held = Edges.clamp(along);
         double bent = beside - 4 * bend * held * (1 - held);
         double past = (along - held) * Math.sqrt(square);
@@ -26,23 +26,28 @@ record Needle(double[] foot, double[] tip, double bend, double width, double sha
     }
 
     double length() {
-        return Math.hypot(tip[0] - foot[0], tip[1] - foot[1]);
+        return Math.hypot(tip.x() - foot.x(), tip.y() - foot.y());
     }
 
     double depthAt(double along) {
-        return foot[2] + along * (tip[2] - foot[2]);
+        return foot.z() + along * (tip.z() - foot.z());
     }
 
     double halfWidth(double along, double pixel) {
-        return Math.max(0.9 * pixel, width * (1 - 0.75 * along));
+        return Math.max(1.1 * pixel, width * (1 - 0.75 * along));
     }
 
-    /** Light on the round stick at this share of its half width, -1 to 1 to the sides. */
-    double lightAt(double side) {
-        double across = Math.max(-1, Math.min(1, side));
+    /**
+     * Light on the round stick.
+     *
+     * @param side share of the half width, -1 to 1 to the sides
+     * @param half half width in pixels; the light across thin needles is too fine to be seen
+     */
+    double lightAt(double side, double half) {
+        double across = Math.max(-1, Math.min(1, side)) * Edges.step(1, 3, half);
         double length = length();
-        double nx = across * (tip[1] - foot[1]) / length;
-        double ny = -across * (tip[0] - foot[0]) / length;
+        double nx = across * (tip.y() - foot.y()) / length;
+        double ny = -across * (tip.x() - foot.x()) / length;
         return Light.onNormal(nx, ny, -Math.sqrt(1.02 - across * across));
     }
 }

@@ -5,8 +5,8 @@ import java.util.List;
 
 /** One layer of needles of similar depth; where they cross the nearest wins. */
 final class Needles implements Sheet {
-    private static final double[] DARK = {0.10, 0.22, 0.08};
-    private static final double[] PALE = {0.72, 0.80, 0.42};
+    private static final Tint DARK = new Tint(0.10, 0.22, 0.08);
+    private static final Tint PALE = new Tint(0.72, 0.80, 0.42);
     /** Cells of the grid that finds the needles about a point. */
     private static final double CELL = 0.02;
 
@@ -23,8 +23,8 @@ final class Needles implements Sheet {
         this.needles = List.copyOf(needles);
         this.grain = grain;
         this.pixel = pixel;
-        double near = needles.stream().mapToDouble(n -> n.tip()[2]).min().orElse(0);
-        double far = needles.stream().mapToDouble(n -> n.foot()[2]).max().orElse(1);
+        double near = needles.stream().mapToDouble(n -> n.tip().z()).min().orElse(0);
+        double far = needles.stream().mapToDouble(n -> n.foot().z()).max().orElse(1);
         extent = new Extent(-0.95, -0.55, 0.95, 0.55, near / Mineral.RELIEF, far / Mineral.RELIEF);
         cells = new ArrayList<>();
         for (int k = 0; k < COLUMNS * ROWS; k++) {
@@ -60,7 +60,7 @@ final class Needles implements Sheet {
             if (outside >= pixel) continue;
             one.cover = Edges.cover(-outside, pixel);
             one.depth = depth;
-            paint(one, needle, place, place.beside() / half);
+            paint(one, needle, place, half);
             uncovered *= 1 - one.cover;
             lay(one, hit);
         }
@@ -70,22 +70,20 @@ final class Needles implements Sheet {
     /** Lays one needle into what other needles have left there; needles come from far to near. */
     private static void lay(Hit one, Hit hit) {
         double share = hit.cover == 0 ? 1 : one.cover;
-        hit.red = Edges.mix(hit.red, one.red, share);
-        hit.green = Edges.mix(hit.green, one.green, share);
-        hit.blue = Edges.mix(hit.blue, one.blue, share);
+        hit.mix(new Tint(one.red, one.green, one.blue), share);
         if (hit.cover == 0 || one.cover >= 0.5) hit.depth = one.depth;
         hit.cover = 1 - (1 - hit.cover) * (1 - one.cover);
     }
 
-    private void paint(Hit one, Needle needle, Needle.Place place, double side) {
+    private void paint(Hit one, Needle needle, Needle.Place place, double half) {
         double run = place.along() * needle.length() / (Grain.FINEST * pixel);
         double rings =
                 0.16 * grain.at(run, 7 + 91 * needle.shade()) + 0.16 * grain.at(run / 4, 55 + 91 * needle.shade());
-        double light = Math.max(0.04, needle.lightAt(side) * (1 + rings) * (0.75 + 0.5 * needle.shade()));
+        double light = Math.max(
+                0.04,
+                needle.lightAt(place.beside() / half, half / pixel) * (1 + rings) * (0.75 + 0.5 * needle.shade()));
         double pale = Edges.clamp(place.along() * 0.9 + 0.3 * needle.shade() - 0.1);
-        one.red = Edges.mix(DARK[0], PALE[0], pale) * light;
-        one.green = Edges.mix(DARK[1], PALE[1], pale) * light;
-        one.blue = Edges.mix(DARK[2], PALE[2], pale) * light;
+        one.colour(DARK.mixed(PALE, pale), light);
     }
 
     @Override

@@ -39,7 +39,8 @@ interface Outline {
             double wave = 1.6 * StrictMath.cos(phase);
             double held = Math.max(-1, Math.min(1, wave));
             double steep = Math.abs(wave) < 1 ? 1.6 * tooth * teeth / radius * Math.abs(StrictMath.sin(phase)) : 0;
-            return (radius + tooth * held - r) / Math.sqrt(1 + steep * steep);
+            double flank = (radius + tooth * held - r) / Math.sqrt(1 + steep * steep);
+            return Math.min(flank, radius + tooth - r);
         };
     }
 

@@ -35,12 +35,12 @@ final class Painting {
         Hit one = new Hit();
         Hit other = new Hit();
         double balance = 0;
-        for (int k = 0; k < GRID * GRID; k++) {
-            double x = left + (k % GRID + 0.5) * stepX;
-            double y = top + (k / GRID + 0.5) * stepY;
-            a.sample(x, y, one);
-            b.sample(x, y, other);
-            if (one.cover > 0 && other.cover > 0) balance += other.depth - one.depth;
+        for (double y = top + stepY / 2; y < top + GRID * stepY; y += stepY) {
+            for (double x = left + stepX / 2; x < left + GRID * stepX; x += stepX) {
+                a.sample(x, y, one);
+                b.sample(x, y, other);
+                if (one.cover > 0 && other.cover > 0) balance += other.depth - one.depth;
+            }
         }
         return balance > 0;
     }

@@ -5,14 +5,14 @@ final class Rock implements Sheet {
     private static final double BOWL = 0.81;
     private static final double LUMPS = 0.022;
 
-    private final double[] tint;
+    private final Tint tint;
     private final double pixel;
     private final Texture lumps;
     private final Texture specks;
     private final Texture hue;
 
-    Rock(Grain grain, double pixel, double[] tint) {
-        this.tint = tint.clone();
+    Rock(Grain grain, double pixel, Tint tint) {
+        this.tint = tint;
         this.pixel = pixel;
         lumps = new Texture(grain, 0.035, 0.3, 1.75, 5.5);
         specks = new Texture(grain, Grain.FINEST * pixel, 0.04, 0.9, 901.3);

@@ -7,8 +7,8 @@ import java.util.SplittableRandom;
 
 /** Fine needles that spring from a stone in all directions and cross each other: the hard case. */
 final class Spray implements Subject {
-    private static final double[] PAPER = {0.30, 0.29, 0.27};
-    private static final double[] STONE = {0.20, 0.22, 0.19};
+    private static final Tint PAPER = new Tint(0.30, 0.29, 0.27);
+    private static final Tint STONE = new Tint(0.20, 0.22, 0.19);
     private static final int NEEDLES = 300;
     private static final int LAYERS = 14;
 
@@ -53,12 +53,12 @@ final class Spray implements Subject {
             double root = 0.07 * Math.sqrt(random.nextDouble());
             double c = StrictMath.cos(turn);
             double s = StrictMath.sin(turn);
-            double[] foot = {1.5 * root * c, root * s, 0.36};
-            double[] tip = {foot[0] + 1.5 * reach * c, foot[1] + reach * s, 0.36 - 0.34 * rise};
+            Vector foot = new Vector(1.5 * root * c, root * s, 0.36);
+            Vector tip = new Vector(foot.x() + 1.5 * reach * c, foot.y() + reach * s, 0.36 - 0.34 * rise);
             double width = Math.max(1.0 * pixel, 0.0022 + 0.0018 * random.nextDouble());
             needles.add(new Needle(foot, tip, 0.05 * (random.nextDouble() - 0.5), width, random.nextDouble()));
         }
-        needles.sort(Comparator.comparingDouble(n -> -n.tip()[2]));
+        needles.sort(Comparator.comparingDouble(n -> -n.tip().z()));
         return needles;
     }
 }

@@ -8,7 +8,7 @@ import org.stook.scenes.subject.FlatPart.Tilt;
 
 /** The plate of a watch with wheels, bridges and screws at different heights. */
 final class Watch implements Subject {
-    private static final double[] PAPER = {0.09, 0.09, 0.10};
+    private static final Tint PAPER = new Tint(0.09, 0.09, 0.10);
 
     private final long seed;
 
@@ -70,7 +70,8 @@ final class Watch implements Subject {
         }
 
         void wheel(double x, double y, double radius, int teeth, double depth, int spokes) {
-            Outline wheel = Outline.toothed(x, y, radius - 0.008, 0.008, teeth)
+            int seen = (int) Math.min(teeth, 2 * Math.PI * radius / (7 * pixel));
+            Outline wheel = Outline.toothed(x, y, radius - 0.008, 0.008, seen)
                     .without(Outline.openings(x, y, 0.3 * radius, 0.78 * radius, spokes));
             Tilt tilt = new Tilt(x, y, radius + 0.01, depth, 0.03, -0.04);
             add(wheel, tilt, metal.turned(x, y, Metal.BRASS));
@@ -98,8 +99,8 @@ final class Watch implements Subject {
         void balance(double x, double y, double radius) {
             Outline wheel = Outline.disc(x, y, radius).without(Outline.openings(x, y, 0.2 * radius, 0.87 * radius, 2));
             add(wheel, new Tilt(x, y, radius + 0.01, 0.12, 0.08, -0.1), metal.turned(x, y, Metal.BRASS));
-            double wire = Math.max(0.0016, pixel);
-            Outline spring = Outline.spiral(x, y, 0.025, 0.105, 0.0105, wire);
+            double wire = Math.max(0.0016, 1.2 * pixel);
+            Outline spring = Outline.spiral(x, y, 0.025, 0.105, Math.max(0.0105, 6.5 * pixel), wire);
             add(spring, new Tilt(x, y, 0.11, 0.04, 0.06, 0), metal.turned(x, y, Metal.BLUED));
             screw(x, y, 0.02, 0.9);
         }
