@@ -40,6 +40,6 @@ public interface FrameReader {
      * @param n 1 or more, and not beyond the width or height
      */
     default Samples readReduced(Path file, int n) throws UnreadableFrame, IOException {
-        return Reduction.by(n, read(file));
+        return BoxAverage.by(n, read(file));
     }
 }

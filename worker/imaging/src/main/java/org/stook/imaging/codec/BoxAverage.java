@@ -3,8 +3,8 @@ package org.stook.imaging.codec;
 import org.stook.imaging.frame.Samples;
 
 /** Box averages of code values. */
-final class Reduction {
-    private Reduction() {}
+final class BoxAverage {
+    private BoxAverage() {}
 
     static Samples.Sixteen by(int n, Samples full) {
         int width = n < 1 ? 0 : full.width() / n;
