@@ -6,8 +6,8 @@ import java.util.List;
 
 /**
  * Differences of exposure between the frames of a sweep: uneven strobes, a shutter that varies, light that falls off as
- * the lens extends. Ratios of light between near neighbours (medians over tiles, so that no bright tile and no moving
- * border decides) are joined by least squares, so that errors do not add up along a long sweep.
+ * the lens extends. Ratios of light between near neighbours (medians over tiles, so that no silhouette and no moving
+ * reflection decides) are joined by least squares, so that errors do not add up along a long sweep.
  */
 public final class Flicker {
     /** Frames further apart than this see too different parts of the subject sharp, and are scaled too differently. */
