@@ -34,10 +34,9 @@ public final class LocalPostgres implements AutoCloseable {
         this.lock = lock;
         this.folder = new DataFolder(options.home());
         folder.checkRoom();
-        Account account = Account.detect(options.home());
+        Account account = Account.detect();
         Path programs = Binaries.unpackedIn(options.home());
         folder.stopOrphan();
-        folder.turnLog();
         password = folder.password();
         port = usablePort(options.port());
         if (!folder.exists()) {

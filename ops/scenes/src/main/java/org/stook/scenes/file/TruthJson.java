@@ -25,7 +25,7 @@ final class TruthJson {
 
     String text() {
         BracketPlan plan = bracket.plan();
-        String frames = IntStream.range(0, files.files()).mapToObj(this::frame).collect(Collectors.joining(",\n    "));
+        String frames = IntStream.range(0, plan.frames()).mapToObj(this::frame).collect(Collectors.joining(",\n    "));
         return String.format(
                 Locale.ROOT,
                 """
@@ -35,7 +35,7 @@ final class TruthJson {
                   "width": %d,
                   "height": %d,
                   "seed": %d,
-                  "reference": %d,
+                  "reference": "%s",
                   "nearest": %s,
                   "farthest": %s,
                   "depthLevelsPerFrame": 256,
@@ -50,20 +50,18 @@ final class TruthJson {
                 plan.width(),
                 plan.height(),
                 plan.seed(),
-                plan.reference(),
+                files.fileName(plan.reference()),
                 plan.span().near(),
                 plan.span().far(),
                 BAND,
                 frames);
     }
 
-    private String frame(int file) {
-        int index = files.frameOf(file);
+    private String frame(int index) {
         return String.format(
                 Locale.ROOT,
-                "{\"file\": \"%s\", \"frame\": %d, \"placement\": %s, \"gain\": %s, \"focusDistance\": %.4f}",
-                files.fileName(file),
-                index,
+                "{\"file\": \"%s\", \"placement\": %s, \"gain\": %s, \"focusDistance\": %.4f}",
+                files.fileName(index),
                 Arrays.toString(truth.placement(index)),
                 truth.gain(index),
                 bracket.sweep().objectDistance(index));
