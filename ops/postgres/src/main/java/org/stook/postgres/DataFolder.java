@@ -3,6 +3,7 @@ package org.stook.postgres;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
@@ -16,6 +17,7 @@ import java.util.concurrent.TimeoutException;
 final class DataFolder {
     static final String SUPERUSER = "stook";
     private static final long ROOM_FOR_A_NEW_ONE = 150L << 20;
+    private static final long LONG_LOG = 10L << 20;
     private static final long ORPHAN_PATIENCE_SECONDS = 30;
 
     private final Path home;
@@ -37,7 +39,10 @@ final class DataFolder {
     }
 
     void checkRoom() throws IOException {
-        long free = Files.getFileStore(home).getUsableSpace();
+        checkRoom(Files.getFileStore(home).getUsableSpace());
+    }
+
+    void checkRoom(long free) throws PostgresUnavailable {
         if (!exists() && free < ROOM_FOR_A_NEW_ONE) {
             throw new PostgresUnavailable("the disk of " + home + " is full: " + (free >> 20)
                     + " MiB are free and a new database needs " + (ROOM_FOR_A_NEW_ONE >> 20) + " MiB; free space");
@@ -86,7 +91,7 @@ final class DataFolder {
      */
     void stopOrphan() throws IOException {
         Path pidFile = data().resolve("postmaster.pid");
-        if (!Files.exists(pidFile)) {
+        if (!Files.exists(pidFile) || Files.size(pidFile) == 0) {
             return;
         }
         long pid = Long.parseLong(Files.readAllLines(pidFile).get(0).trim());
@@ -103,6 +108,13 @@ final class DataFolder {
                     "the PostgreSQL left over from an earlier run, process " + pid + ", did not stop within "
                             + ORPHAN_PATIENCE_SECONDS + " s; stop it by hand",
                     e);
+        }
+    }
+
+    /** Starts a new log when the old one has become long; one old one is kept. */
+    void turnLog() throws IOException {
+        if (Files.exists(log()) && Files.size(log()) > LONG_LOG) {
+            Files.move(log(), home.resolve("postgres.log.old"), StandardCopyOption.REPLACE_EXISTING);
         }
     }
 

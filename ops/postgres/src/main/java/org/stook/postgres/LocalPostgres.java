@@ -34,9 +34,10 @@ public final class LocalPostgres implements AutoCloseable {
         this.lock = lock;
         this.folder = new DataFolder(options.home());
         folder.checkRoom();
-        Account account = Account.detect();
+        Account account = Account.detect(options.home());
         Path programs = Binaries.unpackedIn(options.home());
         folder.stopOrphan();
+        folder.turnLog();
         password = folder.password();
         port = usablePort(options.port());
         if (!folder.exists()) {

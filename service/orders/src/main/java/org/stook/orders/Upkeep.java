@@ -10,6 +10,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 public final class Upkeep {
     private static final int AGEING_MINUTES_A_STEP = 5;
 
+    private static final int SILENT_MINUTES = 10;
+
     private final JdbcClient jdbc;
     private final Queue queue;
     private final TransactionTemplate transaction;
@@ -49,5 +51,16 @@ public final class Upkeep {
                         order by r.id""").query((row, n) -> new RunId(row.getLong(1))).list();
         lost.forEach(run -> transaction.executeWithoutResult(t -> queue.post(run)));
         return lost.size();
+    }
+
+    /**
+     * Takes workers that have been silent for ten minutes off the list. One that wakes up puts itself back.
+     *
+     * @return how many there were
+     */
+    public int retire() {
+        return jdbc.sql("""
+                        update stook.worker set state = 'GONE', pause_reason = 'silent'
+                        where state <> 'GONE' and last_seen < now() - make_interval(mins => :minutes)""").param("minutes", SILENT_MINUTES).update();
     }
 }

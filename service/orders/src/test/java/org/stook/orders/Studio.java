@@ -1,9 +1,9 @@
 package org.stook.orders;
 
+import com.zaxxer.hikari.HikariDataSource;
 import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
-import org.springframework.jdbc.datasource.DriverManagerDataSource;
 import org.stook.migrations.Schema;
 import org.stook.postgres.testing.TestDatabase;
 
@@ -11,14 +11,18 @@ import org.stook.postgres.testing.TestDatabase;
 public final class Studio {
     public static final String HASH = "ab".repeat(32);
 
-    public final DriverManagerDataSource source;
+    public final HikariDataSource source = new HikariDataSource();
     public final DataSourceTransactionManager transactions;
     public final JdbcClient jdbc;
     public final Runs runs;
 
     public Studio(Class<?> test) {
         TestDatabase database = TestDatabase.fresh(test);
-        source = new DriverManagerDataSource(database.url(), database.username(), database.password());
+        // Pooled as in the programs: a password proof a connection is slow.
+        source.setJdbcUrl(database.url());
+        source.setUsername(database.username());
+        source.setPassword(database.password());
+        source.setMaximumPoolSize(4);
         Schema.migrate(source);
         transactions = new DataSourceTransactionManager(source);
         jdbc = JdbcClient.create(source);

@@ -37,4 +37,16 @@ class UpkeepTest {
         assertThat(STUDIO.hasTask(run)).isTrue();
         assertThat(upkeep.repost()).isZero();
     }
+
+    @Test
+    void aWorkerSilentForLongIsTakenOffTheList() {
+        Workers workers = new Workers(STUDIO.source);
+        STUDIO.jdbc
+                .sql("update stook.worker set last_seen = now() - interval '11 minutes' where id = 'w2'")
+                .update();
+        assertThat(upkeep.retire()).isEqualTo(1);
+        assertThat(workers.present()).extracting(Workers.Worker::id).containsExactly("w1");
+        workers.seen("w2", Workers.State.ACTIVE, null, 5);
+        assertThat(workers.present()).hasSize(2);
+    }
 }

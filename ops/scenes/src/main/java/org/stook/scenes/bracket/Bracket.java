@@ -1,7 +1,6 @@
 package org.stook.scenes.bracket;
 
 import java.util.List;
-import java.util.stream.IntStream;
 import org.stook.scenes.optics.Sweep;
 import org.stook.scenes.subject.Sheet;
 import org.stook.scenes.subject.Subject;
@@ -52,25 +51,22 @@ public final class Bracket {
 
     /** Frame {@code index} in linear light, with its exposure, without noise. */
     public Picture clean(int index) {
+        Picture picture = look(poses.get(index), index);
+        Exposure.amplify(picture, gains[index]);
+        return picture;
+    }
+
+    /** The subject in linear light from any pose, focused on any sweep position, at nominal exposure without noise. */
+    public Picture look(Pose pose, double focus) {
         Picture picture = Picture.black(plan.width(), plan.height());
-        new Renderer(sheets, new View(plan, poses.get(index), index), picture).render();
-        float gain = (float) gains[index];
-        for (float[] plane : picture.planes()) {
-            for (int i = 0; i < plane.length; i++) plane[i] *= gain;
-        }
+        new Renderer(sheets, new View(plan, pose, focus), picture).render();
         return picture;
     }
 
     /** Frame {@code index} in linear light as the sensor counts it: with exposure and noise, not clipped. */
     public Picture linear(int index) {
         Picture picture = clean(index);
-        int width = plan.width();
-        IntStream.range(0, plan.height()).parallel().forEach(y -> {
-            for (int c = 0; c < 3; c++) {
-                long number = plan.seed() * 1_000_003L + (index * 3L + c) * 100_003L + y;
-                plan.noise().addTo(picture.planes()[c], y * width, (y + 1) * width, number);
-            }
-        });
+        Exposure.addNoise(picture, plan, index);
         return picture;
     }
 

@@ -65,6 +65,11 @@ public record BracketPlan(
         return 1.0 / Math.min(width, height);
     }
 
+    /** Frames of another size of the same subject: the same framing along the shorter side. */
+    public BracketPlan withSize(int columns, int rows) {
+        return new BracketPlan(columns, rows, frames, reference, seed, motion, flicker, noise, rig, span, bumps);
+    }
+
     public BracketPlan withReference(int frame) {
         return new BracketPlan(width, height, frames, frame, seed, motion, flicker, noise, rig, span, bumps);
     }

@@ -10,6 +10,6 @@ package org.stook.scenes.bracket;
  */
 public record Bump(int frame, double x, double y, boolean lasting) {
     boolean hits(int index) {
-        return index == frame || lasting && index > frame;
+        return index == frame || (lasting && index > frame);
     }
 }

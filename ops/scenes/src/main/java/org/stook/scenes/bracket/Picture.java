@@ -4,18 +4,38 @@ import java.util.stream.IntStream;
 import org.stook.scenes.optics.Srgb;
 
 /**
- * Red, green and blue planes, row by row. Whether the samples are linear light or encoded is said where a picture is
- * handed out.
- *
- * @param width columns
- * @param height rows
- * @param planes three arrays of width x height samples, nominally 0 to 1
+ * Red, green and blue planes, row by row, samples nominally 0 to 1. Whether they are linear light or encoded is said where
+ * a picture is handed out.
  */
-public record Picture(int width, int height, float[][] planes) {
+public final class Picture {
+    private final int width;
+    private final int height;
+    private final float[][] planes;
+
+    private Picture(int width, int height) {
+        this.width = width;
+        this.height = height;
+        planes = new float[3][width * height];
+    }
 
     /** A black picture. */
     public static Picture black(int width, int height) {
-        return new Picture(width, height, new float[3][width * height]);
+        return new Picture(width, height);
+    }
+
+    /** Columns. */
+    public int width() {
+        return width;
+    }
+
+    /** Rows. */
+    public int height() {
+        return height;
+    }
+
+    /** The three planes themselves, not copies: a picture belongs to whoever asked for it. */
+    public float[][] planes() {
+        return planes;
     }
 
     /** This linear picture encoded by sRGB, clipped to 0..1. */

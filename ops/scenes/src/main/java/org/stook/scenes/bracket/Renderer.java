@@ -36,7 +36,6 @@ final class Renderer {
     }
 
     private void tile(Box tile) {
-        Spread spread = new Spread(tile.width(), tile.height());
         float[] rgb = new float[3 * tile.width() * tile.height()];
         for (Sheet sheet : sheets) {
             int reach = (int) Math.ceil(view.greatestBlur(sheet.extent())) + 1;
@@ -44,7 +43,8 @@ final class Renderer {
             if (sampled.isEmpty()) continue;
             Sampled points = new Sampled(sheet, sampled);
             if (!points.covered) continue;
-            spread.clear();
+            Spread spread = new Spread(tile.width(), tile.height(), reach);
+            points.leaveOutFarFromCover(2 * reach);
             points.spreadInto(spread, tile);
             spread.over(rgb);
         }
@@ -61,7 +61,7 @@ final class Renderer {
         }
     }
 
-    /** One sheet's points in a box: blur radius, and cover with covered light. */
+    /** One sheet's points in a box: blur radius and light. */
     private final class Sampled {
         final Box box;
         final float[] radius;
@@ -71,7 +71,7 @@ final class Renderer {
         Sampled(Sheet sheet, Box box) {
             this.box = box;
             radius = new float[box.width() * box.height()];
-            light = new float[4 * radius.length];
+            light = new float[Spread.CHANNELS * radius.length];
             Hit hit = new Hit();
             int p = 0;
             for (int y = box.top(); y < box.bottom(); y++) {
@@ -84,22 +84,30 @@ final class Renderer {
 
         private void keep(int p, Hit hit) {
             radius[p] = (float) view.blurRadius(hit.depth);
+            int at = p * Spread.CHANNELS;
+            light[at] = 1;
             if (hit.cover <= 0) return;
             covered = true;
-            light[4 * p] = (float) hit.cover;
-            light[4 * p + 1] = (float) (hit.cover * hit.red);
-            light[4 * p + 2] = (float) (hit.cover * hit.green);
-            light[4 * p + 3] = (float) (hit.cover * hit.blue);
+            light[at + 1] = (float) hit.cover;
+            light[at + 2] = (float) (hit.cover * hit.red);
+            light[at + 3] = (float) (hit.cover * hit.green);
+            light[at + 4] = (float) (hit.cover * hit.blue);
+        }
+
+        /** Bare points matter only as the surround of covered ones. */
+        void leaveOutFarFromCover(int distance) {
+            boolean[] near = new boolean[radius.length];
+            for (int p = 0; p < near.length; p++) near[p] = light[p * Spread.CHANNELS + 1] > 0;
+            near = Masks.dilated(near, box.width(), distance);
+            for (int p = 0; p < near.length; p++) {
+                if (!near[p]) radius[p] = -1;
+            }
         }
 
         void spreadInto(Spread spread, Box tile) {
-            float[] one = new float[4];
-            int p = 0;
-            for (int y = box.top() - tile.top(); y < box.bottom() - tile.top(); y++) {
-                for (int x = box.left() - tile.left(); x < box.right() - tile.left(); x++, p++) {
-                    System.arraycopy(light, 4 * p, one, 0, 4);
-                    spread.add(x, y, radius[p], one);
-                }
+            int x = box.left() - tile.left();
+            for (int row = 0; row < box.height(); row++) {
+                spread.addRow(x, box.top() - tile.top() + row, radius, light, row * box.width(), box.width());
             }
         }
     }

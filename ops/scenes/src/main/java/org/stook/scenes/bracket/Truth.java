@@ -1,5 +1,6 @@
 package org.stook.scenes.bracket;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.stook.scenes.optics.Sweep;
@@ -107,16 +108,20 @@ public final class Truth {
     public boolean[] seenByAll(double margin) {
         int width = linear.width();
         boolean[] seen = new boolean[position.length];
-        for (int p = 0; p < seen.length; p++) {
-            seen[p] = true;
-            for (int i = 0; i < bracket.plan().frames() && seen[p]; i++) {
-                double[] m = placement(i);
-                double x = m[0] * (p % width) + m[1] * (p / width) + m[2];
-                double y = m[3] * (p % width) + m[4] * (p / width) + m[5];
-                seen[p] = x >= margin && y >= margin && x <= width - 1 - margin && y <= linear.height() - 1 - margin;
+        Arrays.fill(seen, true);
+        for (int i = 0; i < bracket.plan().frames(); i++) {
+            double[] m = placement(i);
+            for (int y = 0; y < linear.height(); y++) {
+                for (int x = 0; x < width; x++) {
+                    seen[y * width + x] &= inFrame(m[0] * x + m[1] * y + m[2], m[3] * x + m[4] * y + m[5], margin);
+                }
             }
         }
         return seen;
+    }
+
+    private boolean inFrame(double x, double y, double margin) {
+        return x >= margin && y >= margin && x <= linear.width() - 1 - margin && y <= linear.height() - 1 - margin;
     }
 
     /** Reference pixel to pixel of frame {@code index}: 3 x 3, row-major, exact. */

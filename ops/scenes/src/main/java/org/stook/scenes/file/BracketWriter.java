@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.Picture;
@@ -22,37 +23,76 @@ public final class BracketWriter {
     private final FrameFormat format;
     private final Camera camera;
     private final OffsetDateTime first;
+    private final int[] order;
 
     /** @param first when the first frame was taken; the others follow every 0.85 s */
     public BracketWriter(Bracket bracket, FrameFormat format, Camera camera, OffsetDateTime first) {
+        this(
+                bracket,
+                format,
+                camera,
+                first,
+                IntStream.range(0, bracket.plan().frames()).toArray());
+    }
+
+    private BracketWriter(Bracket bracket, FrameFormat format, Camera camera, OffsetDateTime first, int[] order) {
         this.bracket = bracket;
         this.format = format;
         this.camera = camera;
         this.first = first;
+        this.order = order;
     }
 
-    /** Name of the file of frame {@code index}: HC_0001.jpg is the first. */
+    /**
+     * The same with files in another order of capture: file k then shows frame {@code frames[k]} of the bracket. Frames
+     * can be left out, repeated, swapped or come from far to near.
+     */
+    public BracketWriter withOrder(int... frames) {
+        return new BracketWriter(bracket, format, camera, first, frames.clone());
+    }
+
+    /** The same files of another bracket. */
+    BracketWriter of(Bracket other) {
+        return new BracketWriter(other, format, camera, first, order);
+    }
+
+    /** The bracket that is written. */
+    public Bracket bracket() {
+        return bracket;
+    }
+
+    /** How many files there are. */
+    public int files() {
+        return order.length;
+    }
+
+    /** Which frame of the bracket file {@code index} shows. */
+    public int frameOf(int index) {
+        return order[index];
+    }
+
+    /** Name of file {@code index}: HC_0001.jpg is the first. */
     public String fileName(int index) {
         return String.format(Locale.ROOT, "HC_%04d.%s", index + 1, format.extension());
     }
 
-    /** The bytes of the file of frame {@code index}. */
+    /** The bytes of file {@code index}. */
     public byte[] frame(int index) {
-        return FrameWriter.bytes(bracket.encoded(index), format, capture(index));
+        return FrameWriter.bytes(bracket.encoded(order[index]), format, capture(index));
     }
 
-    /** Writes frame {@code index} into a folder and returns the file. */
+    /** Writes file {@code index} into a folder and returns the file. */
     public Path writeFrame(int index, Path folder) throws IOException {
         return Files.write(folder.resolve(fileName(index)), frame(index));
     }
 
-    /** Writes all frames into a folder, which is made if absent. */
+    /** Writes all files into a folder, which is made if absent. */
     public void writeFrames(Path folder) throws IOException {
         Files.createDirectories(folder);
-        for (int i = 0; i < bracket.plan().frames(); i++) writeFrame(i, folder);
+        for (int i = 0; i < files(); i++) writeFrame(i, folder);
     }
 
-    /** What Exif tells about frame {@code index}. */
+    /** What Exif tells about file {@code index}. */
     public Capture capture(int index) {
         return new Capture(camera, bracket.plan().rig().lens(), first.plus(BETWEEN_FRAMES.multipliedBy(index)));
     }
@@ -66,7 +106,7 @@ public final class BracketWriter {
         Files.createDirectories(folder);
         Truth truth = bracket.truth();
         Picture all = truth.encoded();
-        FrameWriter.write(all, FrameFormat.TIFF_16, capture(bracket.plan().reference()), folder.resolve("truth.tif"));
+        FrameWriter.write(all, FrameFormat.TIFF_16, capture(0), folder.resolve("truth.tif"));
         ImageIO.write(Images.of(all, 16), "png", folder.resolve("truth.png").toFile());
         grey(depths(truth), folder.resolve("depth.png"));
         grey(white(truth.subject()), folder.resolve("subject.png"));

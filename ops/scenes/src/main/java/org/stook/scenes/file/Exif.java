@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The Exif tags of a frame (CIPA DC-008, Exif 2.32), and their bytes for JPEG. Tags stand in ascending order, as TIFF 6.0
@@ -26,21 +28,21 @@ record Exif(List<Tag> image, List<Tag> shot) {
     private static final int ENTRY = 12;
 
     /** One tag: its number, TIFF type and either text (ASCII, UNDEFINED) or numbers. */
-    record Tag(int number, int type, String text, long... numbers) {
+    record Tag(int number, int type, String text, List<Long> numbers) {
         static Tag text(int number, String text) {
-            return new Tag(number, ASCII, text);
+            return new Tag(number, ASCII, text, List.of());
         }
 
-        static Tag number(int number, int type, long... numbers) {
-            return new Tag(number, type, "", numbers);
+        static Tag number(int number, int type, Long... numbers) {
+            return new Tag(number, type, "", List.of(numbers));
         }
 
         int count() {
             return switch (type) {
                 case ASCII -> text.length() + 1;
                 case UNDEFINED -> text.length();
-                case RATIONAL -> numbers.length / 2;
-                default -> numbers.length;
+                case RATIONAL -> numbers.size() / 2;
+                default -> numbers.size();
             };
         }
 
@@ -61,18 +63,18 @@ record Exif(List<Tag> image, List<Tag> shot) {
         List<Tag> image = List.of(
                 Tag.text(0x010F, camera.make()),
                 Tag.text(0x0110, camera.model()),
-                Tag.number(0x0112, SHORT, 1),
+                Tag.number(0x0112, SHORT, 1L),
                 Tag.text(0x0132, taken));
         List<Tag> shot = List.of(
-                Tag.number(0x829A, RATIONAL, 1, camera.exposure()),
-                Tag.number(0x829D, RATIONAL, Math.round(capture.lens().fNumber() * 10), 10),
-                Tag.number(0x8827, SHORT, camera.iso()),
-                new Tag(0x9000, UNDEFINED, "0232"),
+                Tag.number(0x829A, RATIONAL, 1L, (long) camera.exposure()),
+                Tag.number(0x829D, RATIONAL, Math.round(capture.lens().fNumber() * 10), 10L),
+                Tag.number(0x8827, SHORT, (long) camera.iso()),
+                new Tag(0x9000, UNDEFINED, "0232", List.of()),
                 Tag.text(0x9003, taken),
                 Tag.text(0x9011, OFFSET.format(capture.taken())),
-                Tag.number(0x920A, RATIONAL, Math.round(capture.lens().focalLength() * 10), 10),
+                Tag.number(0x920A, RATIONAL, Math.round(capture.lens().focalLength() * 10), 10L),
                 Tag.text(0x9291, MILLIS.format(capture.taken())),
-                Tag.number(0xA001, SHORT, 1),
+                Tag.number(0xA001, SHORT, 1L),
                 Tag.text(0xA431, camera.serial()));
         return new Exif(image, shot);
     }
@@ -99,12 +101,8 @@ record Exif(List<Tag> image, List<Tag> shot) {
             out.writeBytes("MM");
             out.writeShort(42);
             out.writeInt(8);
-            Tag pointer = Tag.number(EXIF_POINTER, LONG, shotAt);
-            directory(
-                    out,
-                    8,
-                    java.util.stream.Stream.concat(image.stream(), java.util.stream.Stream.of(pointer))
-                            .toList());
+            Tag pointer = Tag.number(EXIF_POINTER, LONG, (long) shotAt);
+            directory(out, 8, Stream.concat(image.stream(), Stream.of(pointer)).toList());
             directory(out, shotAt, shot);
         } catch (IOException e) {
             throw new UncheckedIOException("memory refused to be written", e);
@@ -134,10 +132,10 @@ record Exif(List<Tag> image, List<Tag> shot) {
             out.writeShort(tag.type());
             out.writeInt(tag.count());
             if (value.length <= 4) {
-                out.write(java.util.Arrays.copyOf(value, 4));
+                out.write(Arrays.copyOf(value, 4));
             } else {
                 out.writeInt(free + values.size());
-                values.writeBytes(java.util.Arrays.copyOf(value, outside(value)));
+                values.writeBytes(Arrays.copyOf(value, outside(value)));
             }
         }
         out.writeInt(0);

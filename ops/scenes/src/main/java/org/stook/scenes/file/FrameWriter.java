@@ -100,8 +100,9 @@ public final class FrameWriter {
         Object value = switch (tag.type()) {
             case Exif.ASCII -> new String[] {tag.text()};
             case Exif.UNDEFINED -> tag.bytes();
-            case Exif.SHORT -> new char[] {(char) tag.numbers()[0]};
-            default -> new long[][] {tag.numbers()};
+            case Exif.SHORT -> new char[] {(char) tag.numbers().get(0).intValue()};
+            default ->
+                new long[][] {tag.numbers().stream().mapToLong(Long::longValue).toArray()};
         };
         int count = tag.type() == Exif.UNDEFINED ? tag.count() : 1;
         return new TIFFField(name, tag.type(), count, value);

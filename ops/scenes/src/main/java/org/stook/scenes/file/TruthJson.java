@@ -25,7 +25,7 @@ final class TruthJson {
 
     String text() {
         BracketPlan plan = bracket.plan();
-        String frames = IntStream.range(0, plan.frames()).mapToObj(this::frame).collect(Collectors.joining(",\n    "));
+        String frames = IntStream.range(0, files.files()).mapToObj(this::frame).collect(Collectors.joining(",\n    "));
         return String.format(
                 Locale.ROOT,
                 """
@@ -35,7 +35,7 @@ final class TruthJson {
                   "width": %d,
                   "height": %d,
                   "seed": %d,
-                  "reference": "%s",
+                  "reference": %d,
                   "nearest": %s,
                   "farthest": %s,
                   "depthLevelsPerFrame": 256,
@@ -50,18 +50,20 @@ final class TruthJson {
                 plan.width(),
                 plan.height(),
                 plan.seed(),
-                files.fileName(plan.reference()),
+                plan.reference(),
                 plan.span().near(),
                 plan.span().far(),
                 BAND,
                 frames);
     }
 
-    private String frame(int index) {
+    private String frame(int file) {
+        int index = files.frameOf(file);
         return String.format(
                 Locale.ROOT,
-                "{\"file\": \"%s\", \"placement\": %s, \"gain\": %s, \"focusDistance\": %.4f}",
-                files.fileName(index),
+                "{\"file\": \"%s\", \"frame\": %d, \"placement\": %s, \"gain\": %s, \"focusDistance\": %.4f}",
+                files.fileName(file),
+                index,
                 Arrays.toString(truth.placement(index)),
                 truth.gain(index),
                 bracket.sweep().objectDistance(index));

@@ -4,17 +4,16 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * A disc of even light that sums to 1, on the pixel grid, kept as differences along rows: a running sum over a row turns
- * them back into the disc, so that spreading a pixel costs its rim, not its area. Radii come in steps of 1/16 px.
+ * them back into the disc, so that spreading a pixel costs its rim, not its area. Radii come in steps of 1/16 px, above 4 px
+ * of 1/8 px and above 8 px of 1/4 px.
  *
  * <p>The kernel's second moment is that of the ideal disc, r^2/4 on each axis; sampling by pixel areas alone would add 1/12.
  */
 final class DiscKernel {
-    static final double RADIUS_STEP = 1.0 / 16;
 
     private static final int ROWS_PER_PIXEL = 16;
     private static final int LARGEST = 256;
-    private static final AtomicReferenceArray<DiscKernel> CACHE =
-            new AtomicReferenceArray<>((int) (LARGEST / RADIUS_STEP) + 1);
+    private static final AtomicReferenceArray<DiscKernel> CACHE = new AtomicReferenceArray<>(indexOf(LARGEST) + 1);
 
     /** Pixels that the kernel reaches to every side. */
     final int reach;
@@ -50,13 +49,25 @@ final class DiscKernel {
 
     /** The kernel next to this radius in pixels; radii over 256 px are held there. */
     static DiscKernel ofRadius(double radius) {
-        int index = (int) Math.round(Math.min(LARGEST, radius) / RADIUS_STEP);
+        int index = indexOf(radius);
         DiscKernel kernel = CACHE.get(index);
         if (kernel == null) {
-            kernel = new DiscKernel(disc(index * RADIUS_STEP));
+            kernel = new DiscKernel(disc(radiusAt(index)));
             CACHE.set(index, kernel);
         }
         return kernel;
+    }
+
+    private static int indexOf(double radius) {
+        double held = Math.min(LARGEST, radius);
+        if (held < 4) return (int) Math.round(16 * held);
+        return held < 8 ? 32 + (int) Math.round(8 * held) : 64 + (int) Math.round(4 * held);
+    }
+
+    /** The radius that a kernel is made for, next to the one asked for. */
+    static double radiusAt(int index) {
+        if (index < 64) return index / 16.0;
+        return index < 96 ? (index - 32) / 8.0 : (index - 64) / 4.0;
     }
 
     /** The disc of this radius as rows of a square, summing to 1. */

@@ -3,15 +3,15 @@ package org.stook.scenes.subject;
 /** Studio paper behind the subject: a gradient, soft clouds and fibre. */
 final class Backdrop implements Sheet {
     private final double depth;
-    private final double[] tint;
+    private final Tint tint;
     private final Texture clouds;
     private final Texture fibre;
 
-    Backdrop(Grain grain, double pixel, double depth, double[] tint) {
+    Backdrop(Grain grain, double pixel, double depth, Tint tint) {
         this.depth = depth;
-        this.tint = tint.clone();
-        this.clouds = new Texture(grain, 0.06, 0.5, 1.3, 311.7);
-        this.fibre = new Texture(grain, Grain.FINEST * pixel, 16 * pixel, 0.9, 57.1);
+        this.tint = tint;
+        this.clouds = new Texture(grain, 0.09, 0.4, 1.3, 311.7);
+        this.fibre = new Texture(grain, Grain.FINEST * pixel, 3.5 * Grain.FINEST * pixel, 0.9, 57.1);
     }
 
     @Override

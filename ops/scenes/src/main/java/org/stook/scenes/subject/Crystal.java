@@ -3,7 +3,6 @@ package org.stook.scenes.subject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import org.stook.scenes.subject.Mineral.Rock;
 
 /** A six-sided prism with a pyramid on top, growing from the rock towards the viewer. */
 final class Crystal implements Sheet {
@@ -19,29 +18,29 @@ final class Crystal implements Sheet {
      * @param growth foot, axis, width and length of the crystal
      * @param tint linear colour
      */
-    Crystal(Growth growth, double[] tint, Rock rock, Grain grain, double pixel) {
+    Crystal(Growth growth, Tint tint, Rock rock, Grain grain, double pixel) {
         this.rock = rock;
         this.grain = grain;
         this.pixel = pixel;
         this.frost = new Texture(grain, Grain.FINEST * pixel, 0.05, 0.85, growth.shape());
-        double[] axis = growth.axis();
-        double[] side = Vectors.unit(Vectors.cross(axis, new double[] {0.31, 1, 0.17}));
-        double[] other = Vectors.cross(axis, side);
-        double[] tip = Vectors.plus(growth.foot(), axis, growth.length());
+        Vector axis = growth.axis();
+        Vector side = axis.cross(new Vector(0.31, 1, 0.17)).unit();
+        Vector other = axis.cross(side);
+        Vector tip = growth.foot().plus(axis, growth.length());
         SplittableRandom random = new SplittableRandom(growth.shape());
         for (int k = 0; k < 6; k++) {
             double turn = k * Math.PI / 3 + 0.2;
-            double[] out = Vectors.plus(Vectors.scaled(side, StrictMath.cos(turn)), other, StrictMath.sin(turn));
+            Vector out = side.scaled(StrictMath.cos(turn)).plus(other, StrictMath.sin(turn));
             double wide = growth.radius() * (0.82 + 0.3 * random.nextDouble());
-            double[] prismTint = Vectors.scaled(tint, 0.75 + 0.5 * random.nextDouble());
-            add(new Facet(out, Vectors.dot(out, growth.foot()) + wide, axis, prismTint));
-            double[] slant = Vectors.unit(Vectors.plus(out, axis, 0.75));
-            double[] capTint = Vectors.scaled(tint, 0.85 + 0.6 * random.nextDouble());
+            Tint prismTint = tint.scaled(0.75 + 0.5 * random.nextDouble());
+            add(new Facet(out, out.dot(growth.foot()) + wide, axis, prismTint));
+            Vector slant = out.plus(axis, 0.75).unit();
+            Tint capTint = tint.scaled(0.85 + 0.6 * random.nextDouble());
             double lowered = growth.radius() * 0.25 * random.nextDouble();
-            add(new Facet(slant, Vectors.dot(slant, tip) - lowered, out, capTint));
+            add(new Facet(slant, slant.dot(tip) - lowered, out, capTint));
         }
-        double[] down = Vectors.scaled(axis, -1);
-        add(new Facet(down, Vectors.dot(down, growth.foot()), side, tint));
+        Vector down = axis.scaled(-1);
+        add(new Facet(down, down.dot(growth.foot()), side, tint));
         extent = growth.extent(tip);
     }
 
@@ -113,15 +112,20 @@ final class Crystal implements Sheet {
      * @param length from foot to tip
      * @param shape number that settles its irregularities
      */
-    record Growth(double[] foot, double[] axis, double radius, double length, int shape) {
-        Extent extent(double[] tip) {
+    record Growth(Vector foot, Vector axis, double radius, double length, int shape) {
+        boolean crowds(Growth other) {
+            double apart = Math.hypot(foot.x() - other.foot.x(), foot.y() - other.foot.y());
+            return apart < 0.8 * (radius + other.radius);
+        }
+
+        Extent extent(Vector tip) {
             double wide = radius * 1.5;
-            double nearest = Math.min(tip[2], foot[2]) - wide * Math.sqrt(1 - axis[2] * axis[2]);
+            double nearest = Math.min(tip.z(), foot.z()) - wide * Math.sqrt(1 - axis.z() * axis.z());
             return new Extent(
-                    Math.min(foot[0], tip[0]) - wide,
-                    Math.min(foot[1], tip[1]) - wide,
-                    Math.max(foot[0], tip[0]) + wide,
-                    Math.max(foot[1], tip[1]) + wide,
+                    Math.min(foot.x(), tip.x()) - wide,
+                    Math.min(foot.y(), tip.y()) - wide,
+                    Math.max(foot.x(), tip.x()) + wide,
+                    Math.max(foot.y(), tip.y()) + wide,
                     Math.max(0, nearest / Mineral.RELIEF),
                     1);
         }

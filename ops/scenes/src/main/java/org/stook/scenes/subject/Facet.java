@@ -11,22 +11,22 @@ final class Facet {
     private final double light;
     private final double lineX;
     private final double lineY;
-    private final double[] tint;
+    private final Tint tint;
 
     /**
      * @param normal outward unit normal
      * @param distance of the plane from the origin along the normal
      * @param across direction across which the growth lines run
      */
-    Facet(double[] normal, double distance, double[] across, double[] tint) {
-        double nz = Math.abs(normal[2]) < 0.02 ? Math.copySign(0.02, normal[2]) : normal[2];
-        slopeX = -normal[0] / nz;
-        slopeY = -normal[1] / nz;
+    Facet(Vector normal, double distance, Vector across, Tint tint) {
+        double nz = Math.abs(normal.z()) < 0.02 ? Math.copySign(0.02, normal.z()) : normal.z();
+        slopeX = -normal.x() / nz;
+        slopeY = -normal.y() / nz;
         offset = distance / nz;
         facesViewer = nz < 0;
-        light = Light.onNormal(normal[0], normal[1], normal[2]);
-        double gx = across[0] + across[2] * slopeX;
-        double gy = across[1] + across[2] * slopeY;
+        light = Light.onNormal(normal.x(), normal.y(), normal.z());
+        double gx = across.x() + across.z() * slopeX;
+        double gy = across.y() + across.z() * slopeY;
         double g = Math.max(1e-9, Math.hypot(gx, gy));
         lineX = gx / g;
         lineY = gy / g;
@@ -50,7 +50,7 @@ final class Facet {
         return Math.max(1e-6, Math.hypot(slopeX - other.slopeX, slopeY - other.slopeY));
     }
 
-    double[] tint() {
+    Tint tint() {
         return tint;
     }
 

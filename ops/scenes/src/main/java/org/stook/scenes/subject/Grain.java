@@ -57,4 +57,47 @@ final class Grain {
                 + v2 * (w0 * a[r2 + c0] + w1 * a[r2 + c1] + w2 * a[r2 + c2] + w3 * a[r2 + c3])
                 + v3 * (w0 * a[r3 + c0] + w1 * a[r3 + c1] + w2 * a[r3 + c2] + w3 * a[r3 + c3]);
     }
+
+    /** Value and slopes (per lattice cell) at a point: adds {@code weight} times value, d/dx and d/dy to {@code sums}. */
+    void addWithSlopes(double x, double y, double weight, double cos, double sin, double[] sums) {
+        double fx = Math.floor(x);
+        double fy = Math.floor(y);
+        double[] across = weights(x - fx);
+        double[] down = weights(y - fy);
+        double value = 0;
+        double dx = 0;
+        double dy = 0;
+        for (int row = 0; row < 4; row++) {
+            int base = (((int) fy - 1 + row) & MASK) * SIZE;
+            double v = 0;
+            double d = 0;
+            for (int col = 0; col < 4; col++) {
+                float a = lattice[base + (((int) fx - 1 + col) & MASK)];
+                v += across[col] * a;
+                d += across[4 + col] * a;
+            }
+            value += down[row] * v;
+            dx += down[row] * d;
+            dy += down[4 + row] * v;
+        }
+        sums[0] += weight * value;
+        // x' = x cos - y sin, y' = x sin + y cos
+        sums[1] += weight * (dx * cos + dy * sin);
+        sums[2] += weight * (dy * cos - dx * sin);
+    }
+
+    /** Weights of the four lattice points about a fraction, then their derivatives. */
+    private static double[] weights(double t) {
+        double u = 1 - t;
+        return new double[] {
+            u * u * u / 6,
+            2.0 / 3 - t * t * (1 - t / 2),
+            2.0 / 3 - u * u * (1 - u / 2),
+            t * t * t / 6,
+            -u * u / 2,
+            t * (1.5 * t - 2),
+            -u * (1.5 * u - 2),
+            t * t / 2
+        };
+    }
 }

@@ -18,10 +18,17 @@ public final class Hit {
         cover = 0;
     }
 
-    /** Sets the colour: the tint (linear red, green, blue) times the light. */
-    public void colour(double[] tint, double light) {
-        red = tint[0] * light;
-        green = tint[1] * light;
-        blue = tint[2] * light;
+    /** Lays this share of a tint over the colour. */
+    void mix(Tint tint, double share) {
+        red = Edges.mix(red, tint.red(), share);
+        green = Edges.mix(green, tint.green(), share);
+        blue = Edges.mix(blue, tint.blue(), share);
+    }
+
+    /** Sets the colour: the tint times the light. */
+    public void colour(Tint tint, double light) {
+        red = tint.red() * light;
+        green = tint.green() * light;
+        blue = tint.blue() * light;
     }
 }

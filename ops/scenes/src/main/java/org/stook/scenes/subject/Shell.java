@@ -5,9 +5,9 @@ import java.util.List;
 /** A spiral shell with ribs, seen on its tip; the whorls fall away from the viewer. */
 final class Shell implements Subject {
     /** Picture heights from the nearest to the farthest point. */
-    private static final double RELIEF = 0.6;
+    private static final double RELIEF = 0.53;
 
-    private static final double[] PAPER = {0.16, 0.15, 0.13};
+    private static final Tint PAPER = new Tint(0.16, 0.15, 0.13);
 
     private final long seed;
 
@@ -41,8 +41,8 @@ final class Shell implements Subject {
         private static final double RIM = 0.395;
         private static final int RIBS = 26;
         private static final int LINES = 420;
-        private static final double[] CREAM = {0.78, 0.66, 0.50};
-        private static final double[] BROWN = {0.36, 0.17, 0.07};
+        private static final Tint CREAM = new Tint(0.78, 0.66, 0.50);
+        private static final Tint BROWN = new Tint(0.36, 0.17, 0.07);
 
         private final double pixel;
         private final Texture chalk;
@@ -57,7 +57,7 @@ final class Shell implements Subject {
         /** How many turns out the point lies: the whole part counts whorls, the rest says where in the whorl. */
         private static double turns(double x, double y) {
             double radius = Math.max(0.004, Math.sqrt(x * x + y * y));
-            return (StrictMath.log(radius / RIM)) / GROWTH - StrictMath.atan2(y, x) / (2 * Math.PI);
+            return StrictMath.log(radius / RIM) / GROWTH - StrictMath.atan2(y, x) / (2 * Math.PI);
         }
 
         /** In picture heights; the cone with the swelling of the tube and the ribs on it. */
@@ -104,9 +104,7 @@ final class Shell implements Subject {
             double wave = StrictMath.cos(4 * Math.PI * across) - 0.35 + 0.25 * blotch.at(x, y);
             double band = cap(radius) * Edges.step(-soft, soft, wave);
             double bright = Math.max(0.05, light * (1 + lines + 0.15 * chalk.at(x, y)));
-            hit.red = Edges.mix(CREAM[0], BROWN[0], band) * bright;
-            hit.green = Edges.mix(CREAM[1], BROWN[1], band) * bright;
-            hit.blue = Edges.mix(CREAM[2], BROWN[2], band) * bright;
+            hit.colour(CREAM.mixed(BROWN, band), bright);
         }
 
         @Override

@@ -43,4 +43,15 @@ final class Texture {
         }
         return sum;
     }
+
+    /** Value and slopes: sets {@code into} to the value, d/dx and d/dy. */
+    void withSlopes(double x, double y, double[] into) {
+        java.util.Arrays.fill(into, 0);
+        for (int k = 0; k < weight.length; k++) {
+            double shift = offset + 97.3 * k;
+            double u = x * cos[k] - y * sin[k] + shift;
+            double v = x * sin[k] + y * cos[k] - shift;
+            grain.addWithSlopes(u, v, weight[k], cos[k], sin[k], into);
+        }
+    }
 }

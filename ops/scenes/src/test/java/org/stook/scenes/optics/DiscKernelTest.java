@@ -18,10 +18,10 @@ class DiscKernelTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {0, 0.4, 1, 2.5, 9, 30})
+    @ValueSource(doubles = {0, 0.4375, 1, 2.5, 9, 30})
     void runningSumsOfTheDifferencesGiveTheDisc(double radius) {
         DiscKernel kernel = DiscKernel.ofRadius(radius);
-        double[][] rows = DiscKernel.disc(Math.round(radius * 16) / 16.0);
+        double[][] rows = DiscKernel.disc(radius);
         double total = 0;
         for (int row = 0; row < rows.length; row++) {
             double[] sums = new double[rows.length + 1];

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.dao.DataAccessException;
+import org.springframework.transaction.TransactionException;
 import org.stook.orders.WorkOrder;
 
 /** One claimed run in the hands of a worker: what to do, and the only way to report on it. */
@@ -84,7 +85,7 @@ public final class Attempt {
         try {
             Standing standing = fence.progress(order().run(), order().attempt(), stage, fraction);
             return standing == Standing.VALID && pulse.draining() ? Standing.DRAIN : standing;
-        } catch (DataAccessException e) {
+        } catch (DataAccessException | TransactionException e) {
             LOG.warn("run {}: the database does not take progress ({}); working on", order().run(), e.getMessage());
             return pulse.draining() ? Standing.DRAIN : Standing.VALID;
         }

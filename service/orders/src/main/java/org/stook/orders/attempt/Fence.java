@@ -26,6 +26,11 @@ final class Fence {
      * @param fraction of the whole run, 0 to 1
      */
     Standing progress(RunId run, int attempt, String stage, double fraction) {
+        // Not in the caller's transaction: its lock on the run would keep the fence's own transaction waiting for ever.
+        return ledger.within(() -> standing(run, attempt, stage, fraction));
+    }
+
+    private Standing standing(RunId run, int attempt, String stage, double fraction) {
         return jdbc.sql("""
                         update stook.run set stage = :stage, fraction = :fraction
                         where id = :run and attempt = :attempt and state in ('RUNNING', 'PUBLISHING')
@@ -41,17 +46,18 @@ final class Fence {
     }
 
     void workedOnBy(RunId run, int attempt, long batchExecutionId) {
-        jdbc.sql("update stook.attempt set batch_execution_id = :batch where run_id = :run and n = :attempt")
+        ledger.within(() -> jdbc.sql(
+                        "update stook.attempt set batch_execution_id = :batch where run_id = :run and n = :attempt")
                 .param("batch", batchExecutionId)
                 .param("run", run.value())
                 .param("attempt", attempt)
-                .update();
+                .update());
     }
 
     /** The point of no return: from here on the result will be published, by this attempt or by the one that takes over. */
     Standing publishing(RunId run, int attempt, StagedResult result) {
         return ledger.insist(() -> {
-            Standing cancel = progress(run, attempt, "publish", 1);
+            Standing cancel = standing(run, attempt, "publish", 1);
             if (cancel != Standing.VALID) {
                 return cancel;
             }

@@ -9,12 +9,17 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.datasource.DataSourceTransactionManager;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.stook.orders.OrderBook;
 import org.stook.orders.Priorities;
 import org.stook.orders.RunId;
 import org.stook.orders.Studio;
+import org.stook.orders.WorkOrder;
 
 /** The whole way of a run through the queue, its crank turned by hand. */
 class RunTaskTest {
@@ -33,6 +38,47 @@ class RunTaskTest {
         turn(scheduler("w1", RunTaskTest::publish));
         assertThat(STUDIO.state(run)).isEqualTo("PUBLISHED");
         assertThat(STUDIO.hasTask(run)).isFalse();
+    }
+
+    @Test
+    void aStepsOwnTransactionNeitherHoldsUpNorUndoesTheFence() {
+        RunId run = STUDIO.run();
+        turn(scheduler("w1", attempt -> {
+            new TransactionTemplate(STUDIO.transactions).executeWithoutResult(step -> {
+                publish(attempt);
+                step.setRollbackOnly();
+            });
+            return new Outcome.Published();
+        }));
+        assertThat(STUDIO.state(run)).isEqualTo("PUBLISHED");
+    }
+
+    @Test
+    void withoutTheDatabaseTheWorkGoesOn() {
+        DataSource away = new DriverManagerDataSource("jdbc:postgresql://127.0.0.1:1/x");
+        Fence fence = new Fence(new Ledger(away, new DataSourceTransactionManager(away), "w1"));
+        WorkOrder order = new WorkOrder(
+                new RunId(1),
+                1,
+                new WorkOrder.Stack(1, "north", "x", null),
+                List.of(),
+                new WorkOrder.Settings(Studio.HASH, "{}"),
+                new WorkOrder.Output(1, ""),
+                List.of());
+        Attempt attempt = new Attempt(new Claim.Taken(order, null), fence, Attempt.UNDISTURBED);
+        assertThat(attempt.progress("blend", 0.5)).isEqualTo(Standing.VALID);
+    }
+
+    @Test
+    void anAttemptThatMaySoonBeTakenForDeadStops() {
+        List<Standing> heard = new ArrayList<>();
+        STUDIO.run();
+        turn(scheduler("w1", attempt -> {
+            clock.tick(Duration.ofHours(1));
+            heard.add(attempt.progress("blend", 0.5));
+            return new Outcome.LeaseLost();
+        }));
+        assertThat(heard).containsExactly(Standing.LEASE_LOST);
     }
 
     @Test
