@@ -1,9 +1,17 @@
 package org.stook.imaging.tone;
 
-/** What happens to the light of one channel by itself, before the channels meet. Rises everywhere. */
-record ToneCurve(ToneSettings settings, double gain) {
+/**
+ * What happens to the light of one channel by itself, before the channels meet. Rises everywhere.
+ *
+ * @param gain white balance and exposure, alike for all frames
+ * @param flicker what evens this frame out to the reference frame
+ */
+record ToneCurve(ToneSettings settings, double gain, double flicker) {
     /** Scene average by common practice: the pivot of the contrast step. */
     private static final double PIVOT = 0.18;
+
+    /** Light from which on a flicker gain below 1 fades out. */
+    private static final double NEARLY_WHITE = 0.95;
 
     /** A hair above 1: rounding in the curves is not clipping. */
     private static final double WHITE = 1 + 1e-9;
@@ -17,12 +25,22 @@ record ToneCurve(ToneSettings settings, double gain) {
             case 2 -> balance.blue();
             default -> 1;
         };
-        return new ToneCurve(settings, balanceGain * StrictMath.pow(2, settings.exposureEv()) * flickerGain);
+        return new ToneCurve(settings, balanceGain * StrictMath.pow(2, settings.exposureEv()), flickerGain);
     }
 
     /** Between the points, before clipping: below 0 is darker than black, above 1 lighter than white. */
     double stretched(double light) {
-        return (light * gain - settings.blackPoint()) / (settings.whitePoint() - settings.blackPoint());
+        return (evened(light) * gain - settings.blackPoint()) / (settings.whitePoint() - settings.blackPoint());
+    }
+
+    /**
+     * A clipped sample says only that its light is white or more. So white stays white whatever the gain, lest the white
+     * ground of a lighter frame turn grey; just below, the gain fades out on a straight line.
+     */
+    private double evened(double light) {
+        if (flicker >= 1 || light <= NEARLY_WHITE) return light * flicker;
+        double share = (light - NEARLY_WHITE) / (1 - NEARLY_WHITE);
+        return NEARLY_WHITE * flicker + share * (1 - NEARLY_WHITE * flicker);
     }
 
     static boolean isBelowBlack(double stretched) {
