@@ -5,8 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 import org.stook.imaging.frame.IccProfile;
 
@@ -23,7 +21,6 @@ final class JpegStructure {
     private static final int APP14 = 0xEE;
     private static final int COM = 0xFE;
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
-    private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] ADOBE = "Adobe".getBytes(StandardCharsets.ISO_8859_1);
 
     private final Path file;
@@ -31,8 +28,7 @@ final class JpegStructure {
     /** The picture without application segments and comments: all that a decoder needs, nothing that it may trip over. */
     private final ByteArrayOutputStream bare;
 
-    private final SortedMap<Integer, byte[]> profileParts = new TreeMap<>();
-    private int profilePartsDeclared;
+    private final JpegProfile profile = new JpegProfile();
     private boolean jfif;
     private int adobeTransform = -1;
     private int frameHeader = -1;
@@ -78,17 +74,7 @@ final class JpegStructure {
     }
 
     Optional<IccProfile> profile() throws UnreadableFrame {
-        if (profileParts.isEmpty()) return Optional.empty();
-        if (profileParts.size() != profilePartsDeclared || profileParts.lastKey() != profilePartsDeclared) {
-            throw UnreadableFrame.of(
-                    Reason.DAMAGED,
-                    file,
-                    "an ICC profile with parts " + profileParts.keySet(),
-                    "parts 1 to " + profilePartsDeclared);
-        }
-        ByteArrayOutputStream whole = new ByteArrayOutputStream();
-        profileParts.values().forEach(whole::writeBytes);
-        return Optional.of(IccProfile.of(whole.toByteArray()));
+        return profile.whole(file);
     }
 
     private void walk() throws UnreadableFrame {
@@ -144,10 +130,7 @@ final class JpegStructure {
     private void segment(int code, int at, int end) throws UnreadableFrame {
         int payload = at + 4;
         if (code == APP0 && startsWith(payload, end, JFIF)) jfif = true;
-        if (code == APP2 && startsWith(payload, end, ICC) && end >= payload + 14) {
-            profilePartsDeclared = data[payload + 13] & 0xFF;
-            profileParts.put(data[payload + 12] & 0xFF, Arrays.copyOfRange(data, payload + 14, end));
-        }
+        if (code == APP2) profile.take(data, payload, end);
         if (code == APP14 && startsWith(payload, end, ADOBE) && end >= payload + 12) {
             adobeTransform = data[payload + 11] & 0xFF;
         }

@@ -5,7 +5,6 @@ import java.awt.image.DataBufferByte;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.Optional;
 import javax.imageio.IIOImage;
@@ -21,10 +20,6 @@ import org.stook.imaging.frame.IccProfile;
  * up, as in {@link TiffWriter}. To shrink the frame first is the caller's business: averages belong in linear light.
  */
 public final class JpegWriter {
-    private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
-    /** A segment's length field counts 65535 at most: itself, the name above, and two bytes of numbering included. */
-    private static final int LARGEST_PART = 65535 - 2 - 12 - 2;
-
     private JpegWriter() {}
 
     /**
@@ -39,7 +34,7 @@ public final class JpegWriter {
         // The profile goes right behind SOI and the JFIF segment.
         int jfifEnd = 4 + ((plain[4] & 0xFF) << 8 | plain[5] & 0xFF);
         out.write(plain, 0, jfifEnd);
-        if (profile.isPresent()) writeProfile(profile.get().bytes(), out);
+        if (profile.isPresent()) JpegProfile.write(profile.get().bytes(), out);
         out.write(plain, jfifEnd, plain.length - jfifEnd);
     }
 
@@ -78,21 +73,5 @@ public final class JpegWriter {
             if ("java.desktop".equals(writer.getClass().getModule().getName())) return writer;
         }
         throw new IllegalStateException("this Java runtime has no JPEG writer (module java.desktop)");
-    }
-
-    private static void writeProfile(byte[] profile, OutputStream out) throws IOException {
-        int parts = (profile.length + LARGEST_PART - 1) / LARGEST_PART;
-        if (parts > 255)
-            throw new IllegalArgumentException("a profile of %d bytes does not fit a JPEG".formatted(profile.length));
-        for (int part = 0; part < parts; part++) {
-            int from = part * LARGEST_PART;
-            int size = Math.min(LARGEST_PART, profile.length - from);
-            int length = 2 + ICC.length + 2 + size;
-            out.write(new byte[] {(byte) 0xFF, (byte) 0xE2, (byte) (length >> 8), (byte) length});
-            out.write(ICC);
-            out.write(part + 1);
-            out.write(parts);
-            out.write(profile, from, size);
-        }
     }
 }

@@ -3,7 +3,8 @@ package org.stook.imaging.codec;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import org.stook.imaging.codec.TiffLayout.Segment;
+import java.util.List;
+import org.stook.imaging.codec.TiffSegments.Segment;
 import org.stook.imaging.frame.Samples;
 
 /** Puts the strips or tiles of a TIFF into one sample array. One use. */
@@ -19,7 +20,7 @@ final class TiffDecoding {
     }
 
     Samples decode() throws UnreadableFrame, IOException {
-        java.util.List<Segment> segments = layout.segments();
+        List<Segment> segments = new TiffSegments(directory, layout).all();
         int size = layout.width * layout.height * channels;
         if (layout.bitsPerSample == 8) {
             byte[] codes = new byte[size];

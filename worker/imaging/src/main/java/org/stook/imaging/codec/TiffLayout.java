@@ -1,14 +1,9 @@
 package org.stook.imaging.codec;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
-/**
- * Where the pixels of a TIFF lie and how they are packed (TIFF 6.0, sections 3, 9 and 15), refused here if we do not
- * read the variant or if the file cannot hold what it declares. Nothing picture-sized is allocated.
- */
+/** What the pixels of a TIFF are and how they are packed (TIFF 6.0, section 3), refused here if we do not read the variant. */
 final class TiffLayout {
     private static final int IMAGE_WIDTH = 256;
     private static final int IMAGE_LENGTH = 257;
@@ -16,33 +11,12 @@ final class TiffLayout {
     private static final int COMPRESSION = 259;
     private static final int PHOTOMETRIC = 262;
     private static final int FILL_ORDER = 266;
-    private static final int STRIP_OFFSETS = 273;
     private static final int SAMPLES_PER_PIXEL = 277;
-    private static final int ROWS_PER_STRIP = 278;
-    private static final int STRIP_BYTE_COUNTS = 279;
     private static final int PLANAR = 284;
     private static final int PREDICTOR = 317;
-    private static final int TILE_WIDTH = 322;
-    private static final int TILE_LENGTH = 323;
-    private static final int TILE_OFFSETS = 324;
-    private static final int TILE_BYTE_COUNTS = 325;
     private static final int SAMPLE_FORMAT = 339;
 
-    /** Uncompressed strips are read in bands of about this many bytes. */
-    private static final int BAND = 1 << 20;
-
     private static final int MOST_SAMPLES_PER_PIXEL = 8;
-
-    /** A tile may be larger than a small picture, but not by much. */
-    private static final int SPARE_TILE = 4096;
-
-    /**
-     * A strip or tile.
-     *
-     * @param plane the channel, where each channel is stored by itself; else 0
-     * @param rows rows that are stored, the padding of a bottom tile included
-     */
-    record Segment(int plane, int x, int y, int columns, int rows, long offset, int packed) {}
 
     final int width;
     final int height;
@@ -54,7 +28,6 @@ final class TiffLayout {
     final TiffCompression compression;
     private final TiffDirectory directory;
     private final boolean colour;
-    private long used;
 
     TiffLayout(TiffDirectory directory) throws UnreadableFrame, IOException {
         this.directory = directory;
@@ -89,7 +62,7 @@ final class TiffLayout {
         return planar ? 1 : samplesPerPixel;
     }
 
-    private long required(int tag, String what) throws UnreadableFrame, IOException {
+    long required(int tag, String what) throws UnreadableFrame, IOException {
         return directory
                 .number(tag)
                 .orElseThrow(() -> directory.damaged("a TIFF that does not say " + what, "field " + tag));
@@ -137,77 +110,5 @@ final class TiffLayout {
         if (predictor > 2) throw directory.unsupported("predictor " + predictor, "1 or 2");
         boolean usesPredictor = compression == TiffCompression.LZW || compression == TiffCompression.DEFLATE;
         return predictor == 2 && usesPredictor;
-    }
-
-    /** All strips or tiles, each checked to lie inside the file and to be long enough for its pixels. */
-    List<Segment> segments() throws UnreadableFrame, IOException {
-        boolean tiled = directory.has(TILE_OFFSETS);
-        long columns = tiled ? required(TILE_WIDTH, "its tile width") : width;
-        long rows = tiled ? required(TILE_LENGTH, "its tile height") : directory.number(ROWS_PER_STRIP, height);
-        if (!tiled) rows = Math.min(rows, height);
-        if (columns < 1
-                || rows < 1
-                || columns > Math.max(SPARE_TILE, 2L * width)
-                || rows > Math.max(SPARE_TILE, 2L * height)) {
-            throw directory.damaged("tiles or strips of %d x %d".formatted(columns, rows), "a size near the picture's");
-        }
-        int across = (int) ((width + columns - 1) / columns);
-        int down = (int) ((height + rows - 1) / rows);
-        int planes = planar ? samplesPerPixel : 1;
-        long count = (long) across * down * planes;
-        long[] offsets = table(tiled ? TILE_OFFSETS : STRIP_OFFSETS, count);
-        long[] sizes = table(tiled ? TILE_BYTE_COUNTS : STRIP_BYTE_COUNTS, count);
-        List<Segment> segments = new ArrayList<>();
-        used = 0;
-        for (int i = 0; i < count; i++) {
-            int y = (int) (i / across % down * rows);
-            int stored = (int) (tiled ? rows : Math.min(rows, height - y));
-            int plane = i / (across * down);
-            if (plane >= channels()) break;
-            add(
-                    segments,
-                    new Segment(plane, (int) (i % across * columns), y, (int) columns, stored, offsets[i], 0),
-                    sizes[i]);
-        }
-        return segments;
-    }
-
-    private long[] table(int tag, long count) throws UnreadableFrame, IOException {
-        if (directory.count(tag) < count) {
-            throw directory.damaged(
-                    "%d entries in field %d".formatted(directory.count(tag), tag), count + " strips or tiles");
-        }
-        return directory.numbers(tag, count);
-    }
-
-    private void add(List<Segment> segments, Segment s, long packed) throws UnreadableFrame {
-        long rowBytes = (long) s.columns * samplesPerPixelInSegment() * bytesPerSample();
-        long needed = rowBytes * s.rows;
-        long inOnePiece = compression == TiffCompression.NONE ? rowBytes : needed;
-        if (inOnePiece > Integer.MAX_VALUE - 16) {
-            throw directory.unsupported("a strip of %d bytes".formatted(needed), "less than 2 GiB in one piece");
-        }
-        if (packed * compression.mostExpansion() < needed) {
-            throw directory.damaged(
-                    "%d bytes for a strip or tile of %d x %d".formatted(packed, s.columns, s.rows),
-                    "enough data for %d bytes".formatted(needed));
-        }
-        // A last strip may declare padding that was never written; what counts is that its pixels are there.
-        long stored = compression == TiffCompression.NONE ? needed : packed;
-        if (s.offset + stored > directory.fileLength()) throw directory.incomplete(s.offset + stored);
-        used += stored;
-        if (used > directory.fileLength()) {
-            throw directory.damaged("strips or tiles that share their bytes", "each to have its own");
-        }
-        if (compression != TiffCompression.NONE) {
-            segments.add(new Segment(s.plane, s.x, s.y, s.columns, s.rows, s.offset, (int) packed));
-            return;
-        }
-        int band = (int) Math.max(1, BAND / rowBytes);
-        for (int y = 0; y < s.rows; y += band) {
-            int rows = Math.min(band, s.rows - y);
-            long offset = s.offset + y * rowBytes;
-            segments.add(new Segment(s.plane, s.x, s.y + y, s.columns, rows, offset, (int) (rows * rowBytes)));
-        }
     }
 }

@@ -38,7 +38,7 @@ final class TiffReader implements FrameReader {
         try (FileChannel channel = FileChannel.open(file)) {
             TiffDirectory directory = TiffDirectory.first(file, channel);
             TiffLayout layout = layout(directory);
-            layout.segments();
+            new TiffSegments(directory, layout).all(); // refuses what is not whole
             Optional<IccProfile> profile =
                     directory.undefined(ICC_PROFILE, LARGEST_PROFILE).map(IccProfile::of);
             ExifData exif = ExifData.ofTiff(file);
