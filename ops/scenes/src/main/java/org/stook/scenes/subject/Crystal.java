@@ -114,7 +114,7 @@ final class Crystal implements Sheet {
      */
     record Growth(Vector foot, Vector axis, double radius, double length, int shape) {
         boolean crowds(Growth other) {
-            double apart = Math.hypot(foot.x() - other.foot.x(), foot.y() - other.foot.y());
+            double apart = Edges.length(foot.x() - other.foot.x(), foot.y() - other.foot.y());
             return apart < 0.8 * (radius + other.radius);
         }
 

@@ -27,7 +27,7 @@ final class Facet {
         light = Light.onNormal(normal.x(), normal.y(), normal.z());
         double gx = across.x() + across.z() * slopeX;
         double gy = across.y() + across.z() * slopeY;
-        double g = Math.max(1e-9, Math.hypot(gx, gy));
+        double g = Math.max(1e-9, Edges.length(gx, gy));
         lineX = gx / g;
         lineY = gy / g;
         this.tint = tint;
@@ -42,12 +42,12 @@ final class Facet {
     }
 
     double steepness() {
-        return Math.hypot(slopeX, slopeY);
+        return Edges.length(slopeX, slopeY);
     }
 
     /** Change of the depth between two faces per picture height, never 0. */
     double steepnessAgainst(Facet other) {
-        return Math.max(1e-6, Math.hypot(slopeX - other.slopeX, slopeY - other.slopeY));
+        return Math.max(1e-6, Edges.length(slopeX - other.slopeX, slopeY - other.slopeY));
     }
 
     Tint tint() {

@@ -58,46 +58,61 @@ final class Grain {
                 + v3 * (w0 * a[r3 + c0] + w1 * a[r3 + c1] + w2 * a[r3 + c2] + w3 * a[r3 + c3]);
     }
 
-    /** Value and slopes (per lattice cell) at a point: adds {@code weight} times value, d/dx and d/dy to {@code sums}. */
-    void addWithSlopes(double x, double y, double weight, double cos, double sin, double[] sums) {
+    /** Value and slopes (per lattice cell) at a point: sets {@code into} to the value, d/dx and d/dy. */
+    void withSlopes(double x, double y, double[] into) {
         double fx = Math.floor(x);
         double fy = Math.floor(y);
-        double[] across = weights(x - fx);
-        double[] down = weights(y - fy);
-        double value = 0;
-        double dx = 0;
-        double dy = 0;
+        double t = x - fx;
+        double u = 1 - t;
+        double w0 = u * u * u / 6;
+        double w3 = t * t * t / 6;
+        double w1 = 2.0 / 3 - t * t * (1 - t / 2);
+        double w2 = 1 - w0 - w1 - w3;
+        double e0 = -u * u / 2;
+        double e1 = t * (1.5 * t - 2);
+        double e2 = -u * (1.5 * u - 2);
+        double e3 = t * t / 2;
+        int c0 = ((int) fx - 1) & MASK;
+        int c1 = (int) fx & MASK;
+        int c2 = ((int) fx + 1) & MASK;
+        int c3 = ((int) fx + 2) & MASK;
+        double ty = y - fy;
+        into[0] = 0;
+        into[1] = 0;
+        into[2] = 0;
         for (int row = 0; row < 4; row++) {
             int base = (((int) fy - 1 + row) & MASK) * SIZE;
-            double v = 0;
-            double d = 0;
-            for (int col = 0; col < 4; col++) {
-                float a = lattice[base + (((int) fx - 1 + col) & MASK)];
-                v += across[col] * a;
-                d += across[4 + col] * a;
-            }
-            value += down[row] * v;
-            dx += down[row] * d;
-            dy += down[4 + row] * v;
+            float a0 = lattice[base + c0];
+            float a1 = lattice[base + c1];
+            float a2 = lattice[base + c2];
+            float a3 = lattice[base + c3];
+            double value = w0 * a0 + w1 * a1 + w2 * a2 + w3 * a3;
+            double weight = weight(row, ty);
+            into[0] += weight * value;
+            into[1] += weight * (e0 * a0 + e1 * a1 + e2 * a2 + e3 * a3);
+            into[2] += slope(row, ty) * value;
         }
-        sums[0] += weight * value;
-        // x' = x cos - y sin, y' = x sin + y cos
-        sums[1] += weight * (dx * cos + dy * sin);
-        sums[2] += weight * (dy * cos - dx * sin);
     }
 
-    /** Weights of the four lattice points about a fraction, then their derivatives. */
-    private static double[] weights(double t) {
+    /** Weight of the lattice point {@code k}, the second of the four being the one before the fraction t. */
+    private static double weight(int k, double t) {
         double u = 1 - t;
-        return new double[] {
-            u * u * u / 6,
-            2.0 / 3 - t * t * (1 - t / 2),
-            2.0 / 3 - u * u * (1 - u / 2),
-            t * t * t / 6,
-            -u * u / 2,
-            t * (1.5 * t - 2),
-            -u * (1.5 * u - 2),
-            t * t / 2
+        return switch (k) {
+            case 0 -> u * u * u / 6;
+            case 1 -> 2.0 / 3 - t * t * (1 - t / 2);
+            case 2 -> 2.0 / 3 - u * u * (1 - u / 2);
+            default -> t * t * t / 6;
+        };
+    }
+
+    /** Its derivative. */
+    private static double slope(int k, double t) {
+        double u = 1 - t;
+        return switch (k) {
+            case 0 -> -u * u / 2;
+            case 1 -> t * (1.5 * t - 2);
+            case 2 -> -u * (1.5 * u - 2);
+            default -> t * t / 2;
         };
     }
 }

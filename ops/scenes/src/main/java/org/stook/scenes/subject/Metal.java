@@ -36,7 +36,7 @@ final class Metal {
                 double shift = (row % 2 == 0 ? 0 : 0.5) * wide;
                 double left = Math.floor((x - shift) / wide) * wide + shift;
                 for (double cx = left; cx < left + 1.5 * wide; cx += wide) {
-                    double[] spot = {cx, row * high, Math.hypot(x - cx, y - row * high)};
+                    double[] spot = {cx, row * high, Edges.length(x - cx, y - row * high)};
                     if (spot[2] < first[2]) {
                         second = first;
                         first = spot;

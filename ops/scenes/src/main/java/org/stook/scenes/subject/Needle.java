@@ -22,11 +22,11 @@ record Needle(Vector foot, Vector tip, double bend, double width, double shade) 
         double held = Edges.clamp(along);
         double bent = beside - 4 * bend * held * (1 - held);
         double past = (along - held) * Math.sqrt(square);
-        return new Place(held, past == 0 ? bent : Math.copySign(Math.hypot(bent, past), bent));
+        return new Place(held, past == 0 ? bent : Math.copySign(Edges.length(bent, past), bent));
     }
 
     double length() {
-        return Math.hypot(tip.x() - foot.x(), tip.y() - foot.y());
+        return Edges.length(tip.x() - foot.x(), tip.y() - foot.y());
     }
 
     double depthAt(double along) {

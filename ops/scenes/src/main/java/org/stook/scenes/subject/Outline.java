@@ -16,7 +16,7 @@ interface Outline {
     }
 
     static Outline disc(double cx, double cy, double radius) {
-        return (x, y) -> radius - Math.hypot(x - cx, y - cy);
+        return (x, y) -> radius - Edges.length(x - cx, y - cy);
     }
 
     /** A bar with round ends. */
@@ -26,14 +26,14 @@ interface Outline {
         double square = dx * dx + dy * dy;
         return (x, y) -> {
             double t = Edges.clamp(((x - x0) * dx + (y - y0) * dy) / square);
-            return halfWidth - Math.hypot(x - x0 - t * dx, y - y0 - t * dy);
+            return halfWidth - Edges.length(x - x0 - t * dx, y - y0 - t * dy);
         };
     }
 
     /** A toothed wheel: {@code radius} at the middle of the teeth, which rise and fall by {@code tooth}. */
     static Outline toothed(double cx, double cy, double radius, double tooth, int teeth) {
         return (x, y) -> {
-            double r = Math.hypot(x - cx, y - cy);
+            double r = Edges.length(x - cx, y - cy);
             if (r < radius - 2 * tooth) return radius - tooth - r;
             double phase = teeth * StrictMath.atan2(y - cy, x - cx);
             double wave = 1.6 * StrictMath.cos(phase);
@@ -47,7 +47,7 @@ interface Outline {
     /** Openings between spokes, from {@code inner} to {@code outer} radius. */
     static Outline openings(double cx, double cy, double inner, double outer, int spokes) {
         return (x, y) -> {
-            double r = Math.hypot(x - cx, y - cy);
+            double r = Edges.length(x - cx, y - cy);
             double ring = Math.min(r - inner, outer - r);
             double turn = StrictMath.atan2(y - cy, x - cx) * spokes / (2 * Math.PI);
             double off = Math.abs(turn - Math.rint(turn)) * 2 * Math.PI / spokes;
@@ -58,7 +58,7 @@ interface Outline {
     /** A wire wound outwards from {@code inner} to {@code outer} radius. */
     static Outline spiral(double cx, double cy, double inner, double outer, double pitch, double halfWidth) {
         return (x, y) -> {
-            double r = Math.hypot(x - cx, y - cy);
+            double r = Edges.length(x - cx, y - cy);
             double wound = (r - inner) / pitch - StrictMath.atan2(y - cy, x - cx) / (2 * Math.PI);
             double off = Math.abs(wound - Math.rint(wound)) * pitch;
             return Math.min(halfWidth - off, Math.min(r - inner, outer - r));

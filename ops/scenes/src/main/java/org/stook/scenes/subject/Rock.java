@@ -14,7 +14,7 @@ final class Rock implements Sheet {
     Rock(Grain grain, double pixel, Tint tint) {
         this.tint = tint;
         this.pixel = pixel;
-        lumps = new Texture(grain, 0.035, 0.3, 1.75, 5.5);
+        lumps = new Texture(grain, 0.07, 0.3, 1.75, 5.5);
         specks = new Texture(grain, Grain.FINEST * pixel, 0.04, 0.9, 901.3);
         hue = new Texture(grain, 0.02, 0.16, 1.2, 411.9);
     }
@@ -37,7 +37,7 @@ final class Rock implements Sheet {
         if (z > Mineral.RELIEF + 0.1) return;
         double slopeX = 2 * BOWL * x / 1.5 + LUMPS * lump[1];
         double slopeY = 2 * BOWL * y + LUMPS * lump[2];
-        double inside = (Mineral.RELIEF - z) / Math.max(0.1, Math.hypot(slopeX, slopeY));
+        double inside = (Mineral.RELIEF - z) / Math.max(0.1, Edges.length(slopeX, slopeY));
         hit.cover = Edges.cover(inside, pixel);
         if (hit.cover == 0) return;
         double light = Light.onSlope(slopeX, slopeY) * (1 + 0.22 * specks.at(x, y));

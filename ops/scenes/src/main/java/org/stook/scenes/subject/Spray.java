@@ -10,7 +10,7 @@ final class Spray implements Subject {
     private static final Tint PAPER = new Tint(0.30, 0.29, 0.27);
     private static final Tint STONE = new Tint(0.20, 0.22, 0.19);
     private static final int NEEDLES = 300;
-    private static final int LAYERS = 14;
+    private static final int LAYERS = 10;
 
     private final long seed;
 

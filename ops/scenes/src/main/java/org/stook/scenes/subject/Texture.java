@@ -46,12 +46,18 @@ final class Texture {
 
     /** Value and slopes: sets {@code into} to the value, d/dx and d/dy. */
     void withSlopes(double x, double y, double[] into) {
-        java.util.Arrays.fill(into, 0);
+        double value = 0;
+        double slopeX = 0;
+        double slopeY = 0;
         for (int k = 0; k < weight.length; k++) {
             double shift = offset + 97.3 * k;
-            double u = x * cos[k] - y * sin[k] + shift;
-            double v = x * sin[k] + y * cos[k] - shift;
-            grain.addWithSlopes(u, v, weight[k], cos[k], sin[k], into);
+            grain.withSlopes(x * cos[k] - y * sin[k] + shift, x * sin[k] + y * cos[k] - shift, into);
+            value += weight[k] * into[0];
+            slopeX += weight[k] * (into[1] * cos[k] + into[2] * sin[k]);
+            slopeY += weight[k] * (into[2] * cos[k] - into[1] * sin[k]);
         }
+        into[0] = value;
+        into[1] = slopeX;
+        into[2] = slopeY;
     }
 }

@@ -83,7 +83,7 @@ final class Watch implements Subject {
             Outline bridge = Outline.bar(x0, y0, x1, y1, 0.034)
                     .with(Outline.disc(x0, y0, 0.05))
                     .with(Outline.disc(x1, y1, 0.042));
-            double reach = Math.hypot(x1 - x0, y1 - y0) / 2 + 0.06;
+            double reach = Edges.length(x1 - x0, y1 - y0) / 2 + 0.06;
             Tilt tilt = new Tilt((x0 + x1) / 2, (y0 + y1) / 2, reach, depth, 0.05, 0.06);
             add(bridge, tilt, metal.striped(0.6, Metal.STEEL));
             screw(x0, y0, depth - 0.07, 1 + x0);
