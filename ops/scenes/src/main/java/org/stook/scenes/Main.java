@@ -1,12 +1,17 @@
 package org.stook.scenes;
 
+import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.concurrent.Callable;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.BracketPlan;
+import org.stook.scenes.bracket.Motion;
+import org.stook.scenes.bracket.Rig;
 import org.stook.scenes.file.BracketWriter;
 import org.stook.scenes.file.Camera;
 import org.stook.scenes.file.FrameFormat;
@@ -21,7 +26,6 @@ import picocli.CommandLine.Spec;
 /** Writes a focus bracket and the truth about it into a folder. */
 @Command(
         name = "scenes",
-        mixinStandardHelpOptions = true,
         sortOptions = false,
         description = "Writes a generated focus bracket and the truth about it into a folder.")
 public final class Main implements Callable<Integer> {
@@ -59,6 +63,18 @@ public final class Main implements Callable<Integer> {
             description = "greatest change of exposure, EV (${DEFAULT-VALUE})")
     private double flicker;
 
+    @Option(names = "--shift", defaultValue = "2", description = "greatest shift, pixels (${DEFAULT-VALUE})")
+    private double shift;
+
+    @Option(names = "--turn", defaultValue = "0.03", description = "greatest turn, degrees (${DEFAULT-VALUE})")
+    private double turn;
+
+    @Option(
+            names = "--circle",
+            defaultValue = "1.4",
+            description = "circle of confusion that counts as sharp, pixels: settles the step (${DEFAULT-VALUE})")
+    private double circle;
+
     @Option(
             names = "--full-well",
             defaultValue = "40000",
@@ -78,29 +94,48 @@ public final class Main implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // required
     private Path out;
 
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "this text")
+    private boolean help;
+
     /** Exit code 0 when all is written, 2 on a wrong option, 1 when writing failed. */
     public static void main(String[] args) {
         System.exit(new CommandLine(new Main()).execute(args));
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() {
         Bracket bracket = bracket();
-        BracketWriter writer = new BracketWriter(bracket, frameFormat(), Camera.USUAL, OffsetDateTime.parse(taken));
-        Files.createDirectories(out);
-        for (int i = 0; i < frames; i++) {
-            spec.commandLine()
-                    .getErr()
-                    .println("frame " + (i + 1) + " of " + frames + ": " + writer.writeFrame(i, out));
+        PrintWriter err = spec.commandLine().getErr();
+        try {
+            BracketWriter writer = new BracketWriter(bracket, frameFormat(), Camera.USUAL, firstTaken());
+            Files.createDirectories(out);
+            for (int i = 0; i < frames; i++) {
+                err.println("frame " + (i + 1) + " of " + frames + ": " + writer.writeFrame(i, out));
+            }
+            if (!framesOnly) writer.writeTruth(out.resolve("truth"));
+            return 0;
+        } catch (IOException e) {
+            err.println("cannot write to " + out + ", the bracket is not complete: " + e);
+            return 1;
         }
-        if (!framesOnly) writer.writeTruth(out.resolve("truth"));
-        return 0;
+    }
+
+    private OffsetDateTime firstTaken() {
+        try {
+            return OffsetDateTime.parse(taken);
+        } catch (DateTimeParseException e) {
+            String problem = "--taken needs a time like 2026-03-02T09:00:00+01:00, got " + taken;
+            throw new ParameterException(spec.commandLine(), problem, e);
+        }
     }
 
     private Bracket bracket() {
         try {
             BracketPlan plan = BracketPlan.of(width, height, frames, seed).withFlicker(flicker);
-            plan = plan.withTotalBreathing(breathing / 100 * (frames - 1));
+            plan = plan.withMotion(new Motion(breathing / 100, shift, turn)).withRig(Rig.USUAL.withCircle(circle));
             plan = plan.withNoise(fullWell > 0 ? new SensorNoise(fullWell, 5) : SensorNoise.NONE);
             return Bracket.of(Subjects.named(subject, seed), plan);
         } catch (IllegalArgumentException e) {

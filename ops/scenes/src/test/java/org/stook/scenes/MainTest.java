@@ -2,8 +2,10 @@ package org.stook.scenes;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,5 +42,19 @@ class MainTest {
     void unknownFormatEndsWithTwo() {
         assertThat(run("--format", "bitmap", "--out", folder.toString())).isEqualTo(2);
         assertThat(said.toString()).contains("bitmap").contains("tiff16");
+    }
+
+    @Test
+    void folderThatCannotBeMadeEndsWithOneAndItsName() throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "");
+        assertThat(run("--width", "60", "--height", "40", "--frames", "1", "--out", file.toString()))
+                .isEqualTo(1);
+        assertThat(said.toString()).contains(file.toString());
+    }
+
+    @Test
+    void timeThatIsNoneEndsWithTwo() {
+        assertThat(run("--taken", "yesterday", "--out", folder.toString())).isEqualTo(2);
+        assertThat(said.toString()).contains("yesterday");
     }
 }

@@ -21,8 +21,13 @@ public final class Bracket {
         gains = Poses.gains(plan);
     }
 
-    /** The bracket of this subject by this plan. */
+    /**
+     * The bracket of this subject by this plan.
+     *
+     * @throws IllegalArgumentException if the sweep runs past what the lens can be focused at
+     */
     public static Bracket of(Subject subject, BracketPlan plan) {
+        plan.checkSweep();
         return new Bracket(subject, plan);
     }
 

@@ -37,6 +37,10 @@ public record BracketPlan(
                     + " with frame " + reference + " as reference: at least one frame of 16 x 16 is needed");
         }
         bumps = List.copyOf(bumps);
+    }
+
+    /** @throws IllegalArgumentException if the lens cannot be focused as far as the sweep goes */
+    void checkSweep() {
         if (!rig.sweep(width).reaches(Math.max(span.far(), frames - 1))) {
             throw new IllegalArgumentException("the sweep runs past infinity: fewer frames than " + frames
                     + ", more pixels than " + width + " across or a smaller circle of confusion are needed");

@@ -78,9 +78,14 @@ class BracketTest {
 
     @Test
     void sweepPastInfinityIsRefused() {
-        assertThatThrownBy(() -> BracketPlan.of(100, 100, 200, 1))
+        BracketPlan plan = BracketPlan.of(100, 100, 200, 1);
+        assertThatThrownBy(() -> Bracket.of(Subjects.shell(1), plan))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("infinity");
+        assertThat(Bracket.of(Subjects.shell(1), plan.withRig(Rig.USUAL.withCircle(0.1)))
+                        .sweep()
+                        .reaches(199))
+                .isTrue();
     }
 
     @Test
