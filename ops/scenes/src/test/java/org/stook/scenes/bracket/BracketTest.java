@@ -95,4 +95,20 @@ class BracketTest {
             assertThat(Math.abs(Math.log(bracket.gain(i)) / Math.log(2))).isLessThanOrEqualTo(0.05);
         }
     }
+
+    /** Moved by whole pixels the same points fall into other tiles; the blur must not tell. */
+    @Test
+    void tilesLeaveNoSeams() {
+        Bracket bracket =
+                Bracket.of(Subjects.spray(2), BracketPlan.of(320, 280, 9, 1).still());
+        Picture here = bracket.look(bracket.pose(4), 0);
+        Picture moved = bracket.look(new Pose(1, 0, 37, 21, 159.5, 139.5), 0);
+        float worst = 0;
+        for (int y = 21; y < 280; y++) {
+            for (int x = 37; x < 320; x++) {
+                worst = Math.max(worst, Math.abs(moved.at(1, x, y) - here.at(1, x - 37, y - 21)));
+            }
+        }
+        assertThat(worst).isLessThan(2e-4f);
+    }
 }

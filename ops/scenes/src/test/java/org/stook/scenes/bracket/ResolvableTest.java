@@ -1,7 +1,6 @@
 package org.stook.scenes.bracket;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
