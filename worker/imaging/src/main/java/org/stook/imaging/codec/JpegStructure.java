@@ -213,6 +213,6 @@ final class JpegStructure {
     }
 
     private int word(int at) {
-        return (data[at] & 0xFF) << 8 | data[at + 1] & 0xFF;
+        return ((data[at] & 0xFF) << 8) | (data[at + 1] & 0xFF);
     }
 }

@@ -23,6 +23,8 @@ public final class JpegWriter {
     private JpegWriter() {}
 
     /**
+     * Writes the whole frame. The stream is neither closed nor flushed.
+     *
      * @param quality 0 (smallest) to 1 (best)
      */
     public static void write(Frame frame, double quality, Optional<IccProfile> profile, OutputStream out)
@@ -32,7 +34,7 @@ public final class JpegWriter {
         }
         byte[] plain = encode(image(frame), (float) quality);
         // The profile goes right behind SOI and the JFIF segment.
-        int jfifEnd = 4 + ((plain[4] & 0xFF) << 8 | plain[5] & 0xFF);
+        int jfifEnd = 4 + (((plain[4] & 0xFF) << 8) | (plain[5] & 0xFF));
         out.write(plain, 0, jfifEnd);
         if (profile.isPresent()) JpegProfile.write(profile.get().bytes(), out);
         out.write(plain, jfifEnd, plain.length - jfifEnd);

@@ -8,6 +8,7 @@ import org.stook.imaging.codec.TiffSegments.Segment;
 import org.stook.imaging.frame.Samples;
 
 /** Puts the strips or tiles of a TIFF into one sample array. One use. */
+@SuppressWarnings("ByteBufferBackingArray") // all buffers here come from ByteBuffer.allocate
 final class TiffDecoding {
     private final TiffDirectory directory;
     private final TiffLayout layout;
@@ -92,7 +93,7 @@ final class TiffDecoding {
             for (int x = 0; x < columns; x++, in += 2 * step, out += channels) {
                 for (int c = 0; c < kept(); c++) {
                     int at = in + 2 * c;
-                    int code = (source[at + high] & 0xFF) << 8 | source[at + 1 - high] & 0xFF;
+                    int code = ((source[at + high] & 0xFF) << 8) | (source[at + 1 - high] & 0xFF);
                     codes[out + c] = (short) (code ^ flip);
                 }
             }

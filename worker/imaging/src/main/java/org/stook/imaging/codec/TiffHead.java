@@ -24,6 +24,7 @@ final class TiffHead {
     private static final int EXIF_IFD = 34665;
 
     /** One entry of a directory: its values in file order. */
+    @SuppressWarnings("ArrayRecordComponent") // written out once, never compared
     private record Field(int tag, int type, int count, byte[] values) {}
 
     private TiffHead() {}

@@ -3,6 +3,7 @@ package org.stook.imaging.tone;
 /**
  * Chromaticities (CIE 1931 x, y) of red, green, blue and white. Y of white is 1.
  */
+@SuppressWarnings("ArrayRecordComponent") // constants, never compared
 record Primaries(double[] red, double[] green, double[] blue, double[] white) {
     /** CIE illuminants as the standards below print them. */
     private static final double[] D65 = {0.3127, 0.3290};

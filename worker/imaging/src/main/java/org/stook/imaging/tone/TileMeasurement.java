@@ -72,7 +72,7 @@ final class TileMeasurement {
                 double column = (toReference.x(x, y) - left) / tileWidth;
                 double row = (toReference.y(x, y) - top) / tileHeight;
                 boolean inside = column >= 0 && column < across && row >= 0 && row < down;
-                if (inside) add(codes, x * channels, (int) row * across + (int) column);
+                if (inside) add(codes, x * channels, ((int) row) * across + (int) column);
             }
         }
         return result();

@@ -38,6 +38,8 @@ public final class Tone {
     }
 
     /**
+     * Compiles settings for frames of one kind.
+     *
      * @param in space of the code values; a grey space for grey frames
      * @param out space of the result; its grey companion is used where the result is grey
      * @param gains flicker gain on light, for all channels or for each of three; 1 for the reference frame

@@ -12,6 +12,7 @@ import org.stook.imaging.frame.IccProfile;
  * Makes small matrix/curve profiles (ICC.1:2010, version 4.3; sections 7, 8.4.3 and 8.3.3 for grey). Our own, because the
  * profiles that come with a runtime change with its version, and a composite's bytes must not.
  */
+@SuppressWarnings("ByteBufferBackingArray") // all buffers here come from ByteBuffer.allocate
 final class WrittenProfile {
     private static final int HEADER = 128;
     private static final int VERSION = 0x04300000;
