@@ -17,6 +17,9 @@ final class Adjustment {
     /** Median of chi-square with two degrees of freedom. */
     private static final double MEDIAN_CHI2 = 2 * Math.log(2);
     /** Squared errors beyond this many times the scale count for little. */
+    /** However well the matches agree, they are not believed to be better than this. */
+    private static final double LEAST_SCALE2 = 0.1;
+
     static final double CUT = 9;
 
     private final List<Pair> pairs;
@@ -65,7 +68,7 @@ final class Adjustment {
                     .mapToDouble(m -> chi2(map, m))
                     .sorted()
                     .toArray();
-            scale2[p] = chi2.length == 0 ? 1 : Math.max(1, chi2[chi2.length / 2] / MEDIAN_CHI2);
+            scale2[p] = chi2.length == 0 ? 1 : Math.max(LEAST_SCALE2, chi2[chi2.length / 2] / MEDIAN_CHI2);
         }
     }
 
@@ -74,7 +77,7 @@ final class Adjustment {
     }
 
     static double chi2(Placement map, Match m) {
-        return m.chi2(map.x(m.px(), m.py()) - m.qx(), map.y(m.px(), m.py()) - m.qy());
+        return m.information().chi2(map.x(m.px(), m.py()) - m.qx(), map.y(m.px(), m.py()) - m.qy());
     }
 
     /** Weight of a squared error in units of its scale. */
@@ -111,7 +114,7 @@ final class Adjustment {
             double y = map.y(m.px(), m.py());
             double ex = m.qx() - x;
             double ey = m.qy() - y;
-            double w = weight(m.chi2(ex, ey) / scale) / scale;
+            double w = weight(m.information().chi2(ex, ey) / scale) / scale;
             double h = 1e-4;
             double axx = (map.x(m.px() + h, m.py()) - x) / h;
             double ayx = (map.y(m.px() + h, m.py()) - y) / h;
@@ -133,8 +136,8 @@ final class Adjustment {
     private static void addMatch(double[][] block, double[] jx, double[] jy, double w, Match m, double ex, double ey) {
         int n = jx.length;
         for (int a = 0; a < n; a++) {
-            double wx = w * (m.ixx() * jx[a] + m.ixy() * jy[a]);
-            double wy = w * (m.ixy() * jx[a] + m.iyy() * jy[a]);
+            double wx = w * (m.information().xx() * jx[a] + m.information().xy() * jy[a]);
+            double wy = w * (m.information().xy() * jx[a] + m.information().yy() * jy[a]);
             for (int b = 0; b <= a; b++) block[a][b] += wx * jx[b] + wy * jy[b];
             block[a][n] += wx * ex + wy * ey;
         }

@@ -7,7 +7,7 @@ import org.stook.imaging.frame.LumaSource;
 import org.stook.imaging.frame.Plane;
 import org.stook.imaging.frame.Reduction;
 
-/** One frame at all sizes that registration looks at, the finest first. */
+/** One frame at all sizes that registration looks at, the finest first; linear light. */
 record FrameLevels(int frame, List<Level> levels) {
     /** The finest level is the largest one whose long side does not exceed this. */
     private static final int FINEST_LONG_SIDE = 3200;
@@ -17,12 +17,14 @@ record FrameLevels(int frame, List<Level> levels) {
     static FrameLevels read(LumaSource source, int frame) throws IOException {
         int reduction = finestReduction(source);
         Plane plane = source.read(frame, reduction);
+        linearise(plane);
         List<Level> levels = new ArrayList<>();
-        levels.add(new Level(plane, reduction));
+        Level level = Level.finest(plane, reduction);
+        levels.add(level);
         while (Math.max(plane.width(), plane.height()) > COARSEST_LONG_SIDE) {
             plane = Reduction.half(plane);
-            reduction *= 2;
-            levels.add(new Level(plane, reduction));
+            level = level.coarser(plane);
+            levels.add(level);
         }
         return new FrameLevels(frame, List.copyOf(levels));
     }
@@ -32,5 +34,17 @@ record FrameLevels(int frame, List<Level> levels) {
         while (reduction < 8 && Math.max(source.width(), source.height()) / reduction > FINEST_LONG_SIDE)
             reduction *= 2;
         return reduction;
+    }
+
+    /**
+     * Defocus adds light, not encoded values: in encoded values every bright area would seem to grow as it goes out of
+     * focus. A cubic through the sRGB curve (IEC 61966-2-1; within 0.003) is near enough for any of the usual encodings.
+     */
+    private static void linearise(Plane plane) {
+        float[] s = plane.samples();
+        for (int i = 0; i < plane.width() * plane.height(); i++) {
+            float v = s[i];
+            s[i] = v * (v * (v * 0.305306011f + 0.682171111f) + 0.012522878f);
+        }
     }
 }

@@ -1,30 +1,41 @@
 package org.stook.imaging.registration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.stook.imaging.frame.Plane;
 
-/**
- * One size of one frame, a little smoothed, with the texture of its blocks.
- *
- * <p>Texture is the smaller eigenvalue of the structure tensor (Shi and Tomasi 1994, Good features to track): how well the
- * worse of the two directions can be located there.
- */
+/** One size of one frame, a little smoothed, with the texture and the detail of its blocks. */
 final class Level {
-    private static final int BLOCK = 8;
+    /** White noise keeps about this share of its energy when a plane is halved. */
+    private static final double NOISE_LEFT = 0.1;
+    /** The share of blocks that hold nothing but noise. */
+    private static final double FLATTEST = 0.05;
+
+    /** Noise in the squared slope per noise in the squared Laplacian. */
+    private static final double SLOPE_NOISE = 0.1;
 
     private final Plane plane;
     private final int reduction;
-    private final int blocksX;
-    private final int blocksY;
-    private final float[] texture;
+    private final Texture texture;
+    private final double noise;
 
-    Level(Plane raw, int reduction) {
+    private Level(Plane raw, int reduction, double noise) {
         this.plane = smoothed(raw);
         this.reduction = reduction;
-        this.blocksX = Math.max(1, plane.width() / BLOCK);
-        this.blocksY = Math.max(1, plane.height() / BLOCK);
-        this.texture = textureOf(tensors());
+        this.texture = Texture.of(plane);
+        this.noise = noise < 0 ? flattest(texture.detail()) : noise;
+    }
+
+    /** The finest level of a frame: its flattest blocks tell the noise. */
+    static Level finest(Plane raw, int reduction) {
+        return new Level(raw, reduction, -1);
+    }
+
+    /** The level of half this size, from this one's unsmoothed plane halved. */
+    Level coarser(Plane half) {
+        return new Level(half, 2 * reduction, NOISE_LEFT * noise);
     }
 
     Plane plane() {
@@ -35,12 +46,24 @@ final class Level {
         return reduction;
     }
 
+    /** How far the finest detail around a place rises above the noise, as a ratio of energies. */
+    double detailOverNoise(double x, double y) {
+        return noise <= 0 ? Double.POSITIVE_INFINITY : texture.detailAt(x, y) / noise;
+    }
+
+    /** Typical angular frequency around a place, radians per pixel of this level, noise left out. */
+    double frequency(double x, double y) {
+        double detail = texture.detailAt(x, y) - noise;
+        double slope = texture.slopeAt(x, y) - SLOPE_NOISE * noise;
+        return detail <= 0 || slope <= 0 ? 0 : Math.sqrt(detail / slope);
+    }
+
     /** The best textured place of each of about {@code across} cells along the long side, {@code margin} from the edge. */
     List<Spot> spots(int across, int margin) {
-        int cell = Math.max(2, Math.max(blocksX, blocksY) / across);
+        int cell = Math.max(2, Math.max(texture.across(), texture.down()) / across);
         List<Spot> spots = new ArrayList<>();
-        for (int cy = 0; cy < blocksY; cy += cell) {
-            for (int cx = 0; cx < blocksX; cx += cell) {
+        for (int cy = 0; cy < texture.down(); cy += cell) {
+            for (int cx = 0; cx < texture.across(); cx += cell) {
                 Spot best = bestOf(cx, cy, cell, margin);
                 if (best != null) spots.add(best);
             }
@@ -48,16 +71,16 @@ final class Level {
         return spots;
     }
 
-    private @org.jspecify.annotations.Nullable Spot bestOf(int cx, int cy, int cell, int margin) {
+    private @Nullable Spot bestOf(int cx, int cy, int cell, int margin) {
         Spot best = null;
-        for (int by = cy; by < Math.min(blocksY, cy + cell); by++) {
-            for (int bx = cx; bx < Math.min(blocksX, cx + cell); bx++) {
-                float t = texture[by * blocksX + bx];
-                int x = bx * BLOCK + BLOCK / 2;
-                int y = by * BLOCK + BLOCK / 2;
-                boolean inside =
-                        x >= margin && y >= margin && x < plane.width() - margin && y < plane.height() - margin;
-                if (inside && t > 0 && (best == null || t > best.texture)) best = new Spot(x, y, t);
+        for (int by = cy; by < Math.min(texture.down(), cy + cell); by++) {
+            for (int bx = cx; bx < Math.min(texture.across(), cx + cell); bx++) {
+                Spot spot = new Spot(Texture.centre(bx), Texture.centre(by), texture.trackable(bx, by));
+                boolean inside = spot.x >= margin
+                        && spot.y >= margin
+                        && spot.x < plane.width() - margin
+                        && spot.y < plane.height() - margin;
+                if (inside && spot.texture > 0 && (best == null || spot.texture > best.texture)) best = spot;
             }
         }
         return best;
@@ -66,52 +89,13 @@ final class Level {
     /** A textured place: pixel of this level. */
     record Spot(int x, int y, float texture) {}
 
-    private float[] tensors() {
-        float[] sums = new float[3 * blocksX * blocksY];
-        for (int y = 1; y < Math.min(plane.height() - 1, blocksY * BLOCK); y++) {
-            addRow(y, sums, y / BLOCK * blocksX);
-        }
-        return sums;
-    }
-
-    private void addRow(int y, float[] sums, int rowOfBlocks) {
-        float[] s = plane.samples();
-        int w = plane.width();
-        int at = y * w;
-        for (int x = 1; x < Math.min(w - 1, blocksX * BLOCK); x++) {
-            float gx = s[at + x + 1] - s[at + x - 1];
-            float gy = s[at + w + x] - s[at - w + x];
-            int b = 3 * (rowOfBlocks + x / BLOCK);
-            sums[b] += gx * gx;
-            sums[b + 1] += gx * gy;
-            sums[b + 2] += gy * gy;
-        }
-    }
-
-    private float[] textureOf(float[] sums) {
-        float[] result = new float[blocksX * blocksY];
-        for (int by = 0; by < blocksY; by++) {
-            for (int bx = 0; bx < blocksX; bx++) {
-                result[by * blocksX + bx] = lesserEigenvalue(sums, bx, by);
-            }
-        }
-        return result;
-    }
-
-    private float lesserEigenvalue(float[] sums, int bx, int by) {
-        float xx = 0;
-        float xy = 0;
-        float yy = 0;
-        for (int j = Math.max(0, by - 1); j <= Math.min(blocksY - 1, by + 1); j++) {
-            for (int i = Math.max(0, bx - 1); i <= Math.min(blocksX - 1, bx + 1); i++) {
-                int b = 3 * (j * blocksX + i);
-                xx += sums[b];
-                xy += sums[b + 1];
-                yy += sums[b + 2];
-            }
-        }
-        float half = (xx + yy) / 2;
-        return half - (float) Math.sqrt((xx - yy) * (xx - yy) / 4 + xy * xy);
+    /** Blocks without any detail are clipped or drawn, and tell nothing of noise. */
+    private static double flattest(float[] detail) {
+        float[] sorted = detail.clone();
+        Arrays.sort(sorted);
+        int clipped = 0;
+        while (clipped < sorted.length && sorted[clipped] <= 0) clipped++;
+        return clipped == sorted.length ? 0 : sorted[clipped + (int) (FLATTEST * (sorted.length - 1 - clipped))];
     }
 
     private static Plane smoothed(Plane in) {
@@ -123,11 +107,12 @@ final class Level {
         float[] column = new float[w];
         for (int y = 0; y < h; y++) {
             int above = Math.max(0, y - 1) * w;
+            int here = y * w;
             int below = Math.min(h - 1, y + 1) * w;
-            for (int x = 0; x < w; x++) column[x] = (s[above + x] + s[below + x] + 2 * s[y * w + x]) * 0.25f;
-            for (int x = 0; x < w; x++) {
-                o[y * w + x] = (column[Math.max(0, x - 1)] + column[Math.min(w - 1, x + 1)] + 2 * column[x]) * 0.25f;
-            }
+            for (int x = 0; x < w; x++) column[x] = (s[above + x] + s[below + x] + 2 * s[here + x]) * 0.25f;
+            o[here] = (column[0] * 3 + column[Math.min(w - 1, 1)]) * 0.25f;
+            for (int x = 1; x < w - 1; x++) o[here + x] = (column[x - 1] + column[x + 1] + 2 * column[x]) * 0.25f;
+            o[here + w - 1] = (column[w - 1] * 3 + column[Math.max(0, w - 2)]) * 0.25f;
         }
         return out;
     }

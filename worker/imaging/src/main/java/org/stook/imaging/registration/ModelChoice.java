@@ -5,12 +5,12 @@ import org.stook.imaging.frame.Placement;
 
 /**
  * Chooses the simplest model that the matches ask for, by the Bayesian information criterion (Schwarz 1978, Estimating the
- * dimension of a model) on robust squared errors. One tile is seen in several pairs and at several sizes, so that its
- * errors are not independent: the gain in fit is divided accordingly.
+ * dimension of a model) on robust squared errors. These are less independent than they seem ({@link Settlement#OPTIMISM}):
+ * the gain in fit is divided accordingly.
  */
 final class ModelChoice {
-    /** About how often one piece of texture is counted: three pairs, one and a half sizes. */
-    private static final double REPEATS = 5;
+    /** By how much squared errors are counted too often. */
+    private static final double REPEATS = Settlement.OPTIMISM * Settlement.OPTIMISM;
 
     private ModelChoice() {}
 

@@ -7,16 +7,14 @@ import java.util.Objects;
 import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.frame.Placement;
 
-/** Finds matches between two frames, coarse to fine: each level's matches make the guess for the next finer one. */
+/** Finds matches between two frames, coarse to fine: the matches so far make the guess for the next finer level. */
 final class PairAligner {
-    private static final int CELLS_ACROSS = 24;
+    private static final int CELLS_ACROSS = 16;
     private static final double LEAST_ZNCC = 0.5;
-    /** Levels, from the finest, whose matches are kept: coarser ones hold where all is defocused. */
-    private static final int KEPT_LEVELS = 3;
-    /** How far a match may end from the guess, level pixels. */
-    private static final double REACH = 6;
-
+    /** Fewer matches do not make a guess. */
     private static final int FEWEST = 8;
+    /** From so many matches on, a pair may have its own affine map, and counts as well supported. */
+    private static final int MANY = 40;
 
     private final Coordinates coordinates;
     private final int threads;
@@ -26,31 +24,32 @@ final class PairAligner {
         this.threads = threads;
     }
 
-    /** Matches of {@code levels} sizes from the coarsest asked for; the guess improves from level to level. */
-    PairFound align(FrameLevels first, FrameLevels second, Placement guess, boolean fromCoarsest) {
-        int from = fromCoarsest
-                ? first.levels().size() - 1
-                : Math.min(KEPT_LEVELS, first.levels().size()) - 1;
+    /** Matches at all levels, starting from a guess that may be off by a few pixels of the coarsest level. */
+    PairFound align(FrameLevels first, FrameLevels second, Placement guess) {
         Placement map = guess;
-        List<Match> kept = new ArrayList<>();
+        List<Pair> kept = new ArrayList<>();
+        int count = 0;
         double support = 0;
-        for (int l = from; l >= 0; l--) {
-            List<Match> found = matches(first.levels().get(l), second.levels().get(l), map);
-            if (found.size() >= FEWEST) {
-                map = fit(found, map, found.size() < 40 ? Model.SIMILARITY : Model.AFFINE);
-                support = support(
-                        found, map, coordinates.unit() / first.levels().get(l).reduction());
-            } else {
-                support = 0;
-            }
-            if (l < KEPT_LEVELS) kept.addAll(found);
+        for (int l = first.levels().size() - 1; l >= 0; l--) {
+            boolean coarsest = l == first.levels().size() - 1;
+            List<Match> found = matches(first.levels().get(l), second.levels().get(l), map, coarsest);
+            kept.add(new Pair(first.frame(), second.frame(), found));
+            count += found.size();
+            if (count < FEWEST) continue;
+            map = fit(kept, map, count < MANY ? Model.SIMILARITY : Model.AFFINE);
+            support = Math.max(
+                    support,
+                    support(
+                            found,
+                            map,
+                            coordinates.unit() / first.levels().get(l).reduction()));
         }
-        return new PairFound(new Pair(first.frame(), second.frame(), kept), map, support);
+        return new PairFound(first.frame(), second.frame(), kept, map, support);
     }
 
-    private List<Match> matches(Level a, Level b, Placement guess) {
-        List<Level.Spot> spots = a.spots(CELLS_ACROSS, TileMatcher.RADIUS + 2);
-        TileMatcher matcher = new TileMatcher(a, b, coordinates, guess, REACH);
+    private List<Match> matches(Level a, Level b, Placement guess, boolean coarsest) {
+        List<Level.Spot> spots = a.spots(CELLS_ACROSS, TileFit.RADIUS + 2);
+        TileMatcher matcher = new TileMatcher(a, b, coordinates, guess, coarsest);
         Match[] found = new Match[spots.size()];
         Parallel.forEach(spots.size(), threads, i -> found[i] = matcher.match(spots.get(i)));
         return Arrays.stream(found)
@@ -59,11 +58,11 @@ final class PairAligner {
                 .toList();
     }
 
-    private static Placement fit(List<Match> matches, Placement guess, Model model) {
-        Pair pair = new Pair(0, 1, matches);
+    private static Placement fit(List<Pair> levels, Placement guess, Model model) {
+        List<Pair> pairs = levels.stream().map(p -> new Pair(0, 1, p.matches())).toList();
+        List<Placement> start = List.of(Placement.identity(), guess);
         try {
-            return new Adjustment(
-                            List.of(pair), List.of(Placement.identity(), guess), new boolean[] {true, false}, model)
+            return new Adjustment(pairs, start, new boolean[] {true, false}, model)
                     .solve()
                     .placements()
                     .get(1);
@@ -72,14 +71,20 @@ final class PairAligner {
         }
     }
 
-    /** Share of matches within a pixel of the map, times how many there are (full marks from 40 on). */
+    /** Share of matches within a level pixel of the map, times how many those are (full marks from {@link #MANY} on). */
     private static double support(List<Match> matches, Placement map, double unit) {
         long near = matches.stream()
                 .filter(m -> Math.hypot(map.x(m.px(), m.py()) - m.qx(), map.y(m.px(), m.py()) - m.qy()) * unit < 1)
                 .count();
-        return (double) near / matches.size() * Math.min(1, near / 40.0);
+        return matches.isEmpty() ? 0 : (double) near / matches.size() * Math.min(1, near / (double) MANY);
     }
 
-    /** What was found between two frames, the map between them and how well it is supported, 0 to 1. */
-    record PairFound(Pair pair, Placement map, double support) {}
+    /**
+     * What was found between two frames.
+     *
+     * @param levels the matches of each level as a pair of its own: each size has its own scale of errors
+     * @param map first to second, normal coordinates
+     * @param support of the map by the matches, 0 to 1
+     */
+    record PairFound(int first, int second, List<Pair> levels, Placement map, double support) {}
 }

@@ -60,7 +60,7 @@ public final class Registrar {
             boolean chained = false;
             for (FrameLevels earlier : window) {
                 Placement guess = chained ? maps.get(back - 1).then(next.get(0)) : lastStep;
-                PairAligner.PairFound found = aligner.align(earlier, newest, guess, !chained);
+                PairAligner.PairFound found = aligner.align(earlier, newest, guess);
                 boolean good = found.support() >= LEAST_SUPPORT;
                 if (good) all.add(found);
                 if (back == 0) chained = good;
