@@ -1,0 +1,19 @@
+package org.stook.imaging.score;
+
+/**
+ * What the scorecard judges, each measured by the stage that knows it.
+ *
+ * @param coverage sharpness of the composite against its frames
+ * @param placementErrorPx the largest expected corner error of any placement, reference pixels
+ * @param lostBorderPercent area cropped away
+ * @param clippedPercent samples of the composite at either end of the scale
+ * @param flickerEv the largest exposure correction between a frame and the reference frame, absolute
+ * @param straysPercent frames set aside, of all that arrived
+ */
+public record Measurements(
+        Coverage coverage,
+        double placementErrorPx,
+        double lostBorderPercent,
+        double clippedPercent,
+        double flickerEv,
+        double straysPercent) {}

@@ -1,0 +1,97 @@
+package org.stook.imaging.score;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Turns measurements into a score. The limits are common practice as far as the trade has any, and otherwise ours; they
+ * stand here only.
+ */
+public final class Scorecard {
+    private Scorecard() {}
+
+    public static Score judge(Measurements m) {
+        return Score.of(parts(m));
+    }
+
+    private static List<Part> parts(Measurements m) {
+        List<Part> parts = new ArrayList<>();
+        parts.add(sharpness(m.coverage()));
+        parts.add(ends(m.coverage()));
+        parts.add(placement(m.placementErrorPx()));
+        parts.add(border(m.lostBorderPercent()));
+        parts.add(clipping(m.clippedPercent()));
+        parts.add(flicker(m.flickerEv()));
+        parts.add(strays(m.straysPercent()));
+        return parts;
+    }
+
+    private static Part sharpness(Coverage c) {
+        String sentence = c.textured() == 0
+                ? "No part of the subject has enough texture to judge sharpness."
+                : say("%d of %d textured tiles are as sharp as the sharpest frame.", c.sharp(), c.textured());
+        return Part.lessIsBetter("sharpness", c.softPercent(), "%", 3, 12, sentence);
+    }
+
+    private static Part ends(Coverage c) {
+        double first = c.firstFramePercent();
+        double last = c.lastFramePercent();
+        String sentence =
+                say("%.1f %% of the textured tiles are sharpest in the first frame, %.1f %% in the last", first, last)
+                        + (Math.max(first, last) > 12
+                                ? "; the sweep may end inside the subject."
+                                : "; the sweep reaches beyond the subject.");
+        return c.peaks().length < 3
+                ? new Part("ends", 0, "%", 100, Verdict.ACCEPT, "Too few frames to judge the ends of the sweep.")
+                : Part.lessIsBetter("ends", Math.max(first, last), "%", 12, 30, sentence)
+                        .atWorstLook();
+    }
+
+    private static Part placement(double px) {
+        return Part.lessIsBetter(
+                "placement", px, "px", 0.7, 2, say("Frames are placed to within %.2f px at the corners.", px));
+    }
+
+    private static Part border(double percent) {
+        return Part.lessIsBetter(
+                        "border",
+                        percent,
+                        "%",
+                        20,
+                        40,
+                        say("The common area leaves out %.1f %% of the frame.", percent))
+                .atWorstLook();
+    }
+
+    private static Part clipping(double percent) {
+        return Part.lessIsBetter(
+                        "clipping",
+                        percent,
+                        "%",
+                        2,
+                        10,
+                        say("%.2f %% of the samples are at the end of the scale.", percent))
+                .atWorstLook();
+    }
+
+    private static Part flicker(double ev) {
+        return Part.lessIsBetter(
+                        "flicker",
+                        ev,
+                        "EV",
+                        0.3,
+                        1,
+                        say("Exposure was evened out by up to %.3f EV between frames.", ev))
+                .atWorstLook();
+    }
+
+    private static Part strays(double percent) {
+        return Part.lessIsBetter("strays", percent, "%", 25, 50, say("%.0f %% of the frames were set aside.", percent))
+                .atWorstLook();
+    }
+
+    private static String say(String format, Object... args) {
+        return String.format(Locale.ROOT, format, args);
+    }
+}
