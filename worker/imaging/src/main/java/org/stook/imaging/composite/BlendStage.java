@@ -1,0 +1,46 @@
+package org.stook.imaging.composite;
+
+import java.io.IOException;
+import org.stook.imaging.blend.Blend;
+import org.stook.imaging.blend.BlendMethod;
+import org.stook.imaging.blend.BlendMethods;
+import org.stook.imaging.blend.BlendPlan;
+import org.stook.imaging.blend.Blended;
+import org.stook.imaging.score.SharpnessLedger;
+
+/** Runs all frames through the blend, as often as it wants them. */
+final class BlendStage {
+    private final ComposeOrder order;
+    private final Registered registered;
+    private final Progress progress;
+    private final SharpnessLedger ledger = new SharpnessLedger();
+
+    BlendStage(ComposeOrder order, Registered registered, Progress progress) {
+        this.order = order;
+        this.registered = registered;
+        this.progress = progress;
+    }
+
+    Blended run(Toning toning, DecodedFrames decoded) throws IOException {
+        BlendMethod method = BlendMethods.byName(order.recipe().blend()).orElseThrow();
+        int count = registered.frames().size();
+        int channels = toning.of(0).outputChannels();
+        Blend blend = method.begin(
+                new BlendPlan(registered.area().width(), registered.area().height(), channels, count, order.threads()));
+        try (PlacedFrames frames = new PlacedFrames(registered, toning, decoded, order.threads())) {
+            for (int pass = 0; pass < blend.passes(); pass++) {
+                int now = pass;
+                frames.each((rank, placed) -> {
+                    progress.at(Composition.BLEND, (now + (double) rank / count) / blend.passes());
+                    if (now == 0) ledger.add(placed);
+                    blend.add(now, rank, placed);
+                });
+            }
+        }
+        return blend.finish();
+    }
+
+    SharpnessLedger ledger() {
+        return ledger;
+    }
+}

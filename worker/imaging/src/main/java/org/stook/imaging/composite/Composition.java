@@ -1,0 +1,168 @@
+package org.stook.imaging.composite;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.stook.imaging.blend.Blended;
+import org.stook.imaging.codec.TiffTags;
+import org.stook.imaging.crop.LostBorder;
+import org.stook.imaging.score.Measurements;
+import org.stook.imaging.score.Score;
+import org.stook.imaging.score.Scorecard;
+
+/**
+ * One stack being composed. The stages are called once each, in the order in which they stand here; each uses what the
+ * one before found. Not for several threads at once (it uses threads of its own).
+ */
+public final class Composition implements AutoCloseable {
+    public static final String SURVEY = "survey";
+    public static final String REGISTER = "register";
+    public static final String BLEND = "blend";
+    public static final String FINISH = "finish";
+    public static final String SCORE = "score";
+
+    private final ComposeOrder order;
+    private final Progress progress;
+    private final DecodedFrames decoded = new DecodedFrames();
+    private final Map<String, Double> seconds = new LinkedHashMap<>();
+    private @Nullable Surveyed surveyed;
+    private @Nullable Registered registered;
+    private @Nullable Toning toning;
+    private @Nullable BlendStage blendStage;
+    private @Nullable Blended blended;
+    private @Nullable FinishStage finish;
+    private @Nullable String resultSha256;
+    private @Nullable Score score;
+
+    public Composition(ComposeOrder order, Progress progress) {
+        this.order = order;
+        this.progress = progress;
+    }
+
+    /** Looks at every file; sets aside what is no frame of this stack; finds the order of focus. */
+    public void survey() throws CannotCompose, IOException {
+        surveyed = timed(SURVEY, () -> new SurveyStage(order, decoded, progress).run());
+    }
+
+    /** Places every frame against the reference frame and finds the common area. */
+    public void register() throws CannotCompose, IOException {
+        Surveyed stack = done(surveyed, SURVEY);
+        registered = timed(
+                REGISTER, () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), decoded, progress)));
+    }
+
+    /** Tones, places and blends all frames. */
+    public void blend() throws CannotCompose, IOException {
+        Surveyed stack = done(surveyed, SURVEY);
+        Registered sweep = done(registered, REGISTER);
+        blended = timed(BLEND, () -> {
+            Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame(), decoded);
+            BlendStage stage = new BlendStage(order, sweep, progress);
+            toning = tones;
+            blendStage = stage;
+            return stage.run(tones, decoded);
+        });
+    }
+
+    /**
+     * Writes the composite as 16-bit TIFF.
+     *
+     * @param preview where a small JPEG goes, if one is wanted
+     */
+    public void finish(Path master, Optional<Path> preview) throws CannotCompose, IOException {
+        Surveyed stack = done(surveyed, SURVEY);
+        int all = stack.sweep().size() + stack.strays().size();
+        int used = done(registered, REGISTER).frames().size();
+        resultSha256 = timed(FINISH, () -> {
+            progress.at(FINISH, 0);
+            FinishStage stage = new FinishStage(
+                    done(blended, BLEND),
+                    done(toning, BLEND).of(0),
+                    order.recipe().finish());
+            finish = stage;
+            if (preview.isPresent()) stage.writePreview(preview.get());
+            return stage.writeMaster(master, stack.referenceFrame(), new TiffTags.Composite(all, used));
+        });
+    }
+
+    /**
+     * Writes the maps as 16-bit grey TIFF of the composite's size.
+     *
+     * @param source which frame each pixel mostly came from: the code value is its rank in the sweep, from 0
+     * @param depth 256 x the position in the sweep, from 0; 65535 where nothing decided it
+     */
+    public void writeMaps(Optional<Path> source, Optional<Path> depth) throws IOException {
+        FinishStage stage = done(finish, FINISH);
+        if (source.isPresent()) stage.writeSourceMap(source.get());
+        if (depth.isPresent()) stage.writeDepthMap(depth.get());
+    }
+
+    /** Judges the composite against its frames. */
+    public Score score() throws CannotCompose, IOException {
+        Score judged = timed(SCORE, () -> {
+            progress.at(SCORE, 0);
+            return Scorecard.judge(measurements());
+        });
+        score = judged;
+        return judged;
+    }
+
+    /** The record of the finished composition. */
+    public ComposeReport report() {
+        return new ComposeReport(
+                order.recipe(),
+                done(surveyed, SURVEY),
+                done(registered, REGISTER),
+                done(toning, BLEND),
+                done(score, SCORE),
+                Map.copyOf(seconds),
+                done(resultSha256, FINISH));
+    }
+
+    private Measurements measurements() {
+        Surveyed stack = done(surveyed, SURVEY);
+        Registered sweep = done(registered, REGISTER);
+        FinishStage stage = done(finish, FINISH);
+        int strays = stack.strays().size() + sweep.unplaced().size();
+        int all = stack.sweep().size() + stack.strays().size();
+        return new Measurements(
+                done(blendStage, BLEND).ledger().compare(done(blended, BLEND).composite()),
+                sweep.worstCornerErrorPx(),
+                LostBorder.of(
+                                stack.referenceFrame().header().width(),
+                                stack.referenceFrame().header().height(),
+                                sweep.area())
+                        .percent(),
+                stage.clippedPercent(),
+                done(toning, BLEND).largestEv(),
+                100.0 * strays / all);
+    }
+
+    private interface Stage<T> {
+        T run() throws CannotCompose, IOException;
+    }
+
+    private <T> T timed(String name, Stage<T> stage) throws CannotCompose, IOException {
+        long start = System.nanoTime();
+        T result = stage.run();
+        seconds.put(name, (System.nanoTime() - start) / 1e9);
+        progress.at(name, 1);
+        return result;
+    }
+
+    private static <T> T done(@Nullable T result, String stage) {
+        if (result == null) throw new IllegalStateException("call " + stage + "() first");
+        return result;
+    }
+
+    /** Lets go of everything that was kept. */
+    @Override
+    public void close() {
+        decoded.forget();
+        blended = null;
+        finish = null;
+    }
+}

@@ -1,0 +1,121 @@
+package org.stook.imaging.composite;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.util.List;
+import java.util.Optional;
+import org.stook.imaging.blend.Blended;
+import org.stook.imaging.codec.JpegWriter;
+import org.stook.imaging.codec.TiffTags;
+import org.stook.imaging.codec.TiffWriter;
+import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Plane;
+import org.stook.imaging.tone.ColourSpace;
+import org.stook.imaging.tone.Shrink;
+import org.stook.imaging.tone.Tone;
+import org.stook.imaging.tone.ToneSettings;
+
+/** Gives the composite its finishing tone and writes it, its preview and its maps. */
+final class FinishStage {
+    /** Pixels on the long side of a preview. */
+    static final int PREVIEW_EDGE = 1600;
+
+    private static final double PREVIEW_QUALITY = 0.9;
+    private static final double DEFAULT_PPI = 300;
+
+    private final Blended blended;
+    private final Frame composite;
+    private final ColourSpace space;
+
+    FinishStage(Blended blended, Tone toned, ToneSettings finish) {
+        this.blended = blended;
+        if (finish.isNone()) {
+            this.composite = blended.composite();
+            this.space = toned.outputSpace();
+            return;
+        }
+        Tone tone = Tone.prepare(finish, toned.outputSpace(), toned.outputSpace(), 1);
+        Frame source = blended.composite();
+        this.composite = tone.blank(source.width(), source.height());
+        this.space = tone.outputSpace();
+        tone.applyRows(source, 0, source.height(), composite);
+    }
+
+    Frame composite() {
+        return composite;
+    }
+
+    /** 16-bit TIFF with the reference frame's profile and resolution. @return SHA-256 of the file */
+    String writeMaster(Path file, Sighting reference, TiffTags.Composite sources) throws IOException {
+        double ppi = reference.header().pixelsPerInch().orElse(DEFAULT_PPI);
+        TiffTags tags = TiffTags.sixteenBit(Optional.of(space.profile()), "Stook " + EngineVersion.current())
+                .at(ppi)
+                .of(sources);
+        return write(file, composite, tags);
+    }
+
+    /** A small JPEG in sRGB (or grey), for looking at. */
+    void writePreview(Path file) throws IOException {
+        ColourSpace screen = space.isGrey() ? ColourSpace.srgb().grey() : ColourSpace.srgb();
+        Frame small = Shrink.toMaxEdge(composite, PREVIEW_EDGE, space);
+        Tone toScreen = Tone.prepare(ToneSettings.none(), space, screen, 1);
+        Frame shown = toScreen.blank(small.width(), small.height());
+        toScreen.applyRows(small, 0, small.height(), shown);
+        try (OutputStream out = open(file)) {
+            JpegWriter.write(shown, PREVIEW_QUALITY, Optional.of(screen.profile()), out);
+        }
+    }
+
+    /** 16-bit grey TIFF; the code value of a pixel is the rank of the frame it mostly came from. */
+    void writeSourceMap(Path file) throws IOException {
+        Frame frame = Frame.blank(composite.width(), composite.height(), 1);
+        short[] ranks = blended.sourceMap();
+        float[] out = frame.plane(0).samples();
+        for (int i = 0; i < ranks.length; i++) out[i] = Short.toUnsignedInt(ranks[i]) / 65535f;
+        write(file, frame, TiffTags.sixteenBit(Optional.empty(), "Stook " + EngineVersion.current()));
+    }
+
+    /** 16-bit grey TIFF; code value 256 x sweep position (frames, 0 the first), 65535 where nothing decided it. */
+    void writeDepthMap(Path file) throws IOException {
+        Plane depth = blended.depthMap();
+        Frame frame = Frame.blank(depth.width(), depth.height(), 1);
+        float[] out = frame.plane(0).samples();
+        int pixels = depth.width() * depth.height();
+        for (int i = 0; i < pixels; i++) {
+            float position = depth.samples()[i];
+            out[i] = Float.isNaN(position) ? 1 : Math.min(65534, Math.round(position * 256)) / 65535f;
+        }
+        write(file, frame, TiffTags.sixteenBit(Optional.empty(), "Stook " + EngineVersion.current()));
+    }
+
+    /** Samples of the composite at an end of the scale, per cent. */
+    double clippedPercent() {
+        long clipped = 0;
+        long all = 0;
+        List<Plane> planes = composite.planes();
+        for (Plane plane : planes) {
+            float[] samples = plane.samples();
+            int pixels = plane.width() * plane.height();
+            for (int i = 0; i < pixels; i++) if (samples[i] <= 0 || samples[i] >= 1) clipped++;
+            all += pixels;
+        }
+        return 100.0 * clipped / all;
+    }
+
+    private static String write(Path file, Frame frame, TiffTags tags) throws IOException {
+        MessageDigest digest = Sha256.digest();
+        try (OutputStream out = new DigestOutputStream(open(file), digest)) {
+            TiffWriter.write(frame, tags, out);
+        }
+        return Sha256.hex(digest);
+    }
+
+    private static OutputStream open(Path file) throws IOException {
+        return new BufferedOutputStream(Files.newOutputStream(file), 1 << 16);
+    }
+}

@@ -1,0 +1,65 @@
+package org.stook.imaging.composite;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.stook.imaging.codec.FrameHeader;
+import org.stook.imaging.codec.FrameReaders;
+import org.stook.imaging.codec.UnreadableFrame;
+import org.stook.imaging.frame.Samples;
+import org.stook.imaging.survey.FrameSurvey;
+import org.stook.imaging.survey.FrameSurveyor;
+import org.stook.imaging.tone.ColourSpace;
+import org.stook.imaging.tone.UnusableProfile;
+
+/** The first look at one file. */
+final class FirstLook {
+    /** Survey pictures have at most this many pixels on their long side. */
+    private static final int SURVEYED = 2000;
+
+    private final DecodedFrames frames;
+
+    FirstLook(DecodedFrames frames) {
+        this.frames = frames;
+    }
+
+    /** Either a frame or a stray. */
+    record Result(Optional<Sighting> frame, Optional<FrameRecord> stray) {}
+
+    Result at(Path file) throws IOException {
+        String name = String.valueOf(file.getFileName());
+        String sha256 = Sha256.of(file);
+        try {
+            FrameHeader header = FrameReaders.header(file);
+            ColourSpace space = space(header);
+            // Decoded here once for good: a file whose data are damaged must not stop a later stage.
+            Samples samples = frames.readOrRefuse(file);
+            return new Result(
+                    Optional.of(new Sighting(file, sha256, header, space, survey(samples))), Optional.empty());
+        } catch (UnreadableFrame e) {
+            return stray(name, sha256, e.getMessage());
+        } catch (UnusableProfile e) {
+            return stray(name, sha256, name + ": " + e.getMessage());
+        }
+    }
+
+    private static Result stray(String name, String sha256, String reason) {
+        return new Result(Optional.empty(), Optional.of(FrameRecord.stray(name, sha256, reason + "; set aside.")));
+    }
+
+    private static FrameSurvey survey(Samples samples) {
+        int longSide = Math.max(samples.width(), samples.height());
+        int reduction = 1;
+        while (longSide / reduction > SURVEYED) reduction *= 2;
+        return FrameSurveyor.survey(Luma.of(samples, reduction), reduction);
+    }
+
+    /** What the code values mean: the embedded profile, else what Exif declares, else sRGB (common practice). */
+    private static ColourSpace space(FrameHeader header) throws UnusableProfile {
+        FrameHeader.Colour colour = header.colour();
+        if (colour.profile().isPresent()) return ColourSpace.of(colour.profile().get(), header.channels());
+        ColourSpace space =
+                colour.exif() == FrameHeader.Declared.ADOBE_RGB ? ColourSpace.adobeRgb() : ColourSpace.srgb();
+        return header.channels() == 1 ? space.grey() : space;
+    }
+}

@@ -1,0 +1,101 @@
+package org.stook.imaging.composite;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.jspecify.annotations.Nullable;
+import org.stook.imaging.composite.Registered.PlacedFrame;
+import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Parallel;
+import org.stook.imaging.frame.Samples;
+import org.stook.imaging.placing.Placer;
+import org.stook.imaging.tone.Tone;
+
+/** Gives the frames one after the other, toned and drawn into the common area; the next is decoded meanwhile. */
+final class PlacedFrames implements AutoCloseable {
+    private static final int BAND = 64;
+
+    private final Registered registered;
+    private final Toning toning;
+    private final DecodedFrames decoded;
+    private final int threads;
+    private final ExecutorService ahead = Executors.newSingleThreadExecutor(task -> {
+        Thread thread = new Thread(task, "decode-ahead");
+        thread.setDaemon(true);
+        return thread;
+    });
+    private @Nullable Frame toned;
+    private @Nullable Frame placed;
+
+    PlacedFrames(Registered registered, Toning toning, DecodedFrames decoded, int threads) {
+        this.registered = registered;
+        this.toning = toning;
+        this.decoded = decoded;
+        this.threads = threads;
+    }
+
+    /** What is done with each frame; it is only lent. */
+    interface Use {
+        void with(int rank, Frame placed);
+    }
+
+    void each(Use use) throws IOException {
+        List<PlacedFrame> frames = registered.frames();
+        Future<Samples> next = decode(0);
+        for (int i = 0; i < frames.size(); i++) {
+            Samples samples = await(next);
+            if (i + 1 < frames.size()) next = decode(i + 1);
+            use.with(i, place(i, samples));
+        }
+    }
+
+    private Future<Samples> decode(int rank) {
+        Callable<Samples> task =
+                () -> decoded.read(registered.frames().get(rank).frame().file());
+        return ahead.submit(task);
+    }
+
+    private Frame place(int rank, Samples samples) {
+        Tone tone = toning.of(rank);
+        Frame whole = toned == null ? tone.blank(samples.width(), samples.height()) : toned;
+        toned = whole;
+        bands(samples.height(), (from, to) -> tone.applyRows(samples, from, to, whole));
+        Frame target = placed == null
+                ? Frame.blank(registered.area().width(), registered.area().height(), whole.channels())
+                : placed;
+        placed = target;
+        Placer placer = new Placer(registered.area());
+        PlacedFrame frame = registered.frames().get(rank);
+        bands(target.height(), (from, to) -> placer.draw(whole, frame.placement(), from, to, target));
+        return target;
+    }
+
+    private interface Band {
+        void rows(int from, int to);
+    }
+
+    private void bands(int rows, Band work) {
+        Parallel.forEach((rows + BAND - 1) / BAND, threads, b -> work.rows(b * BAND, Math.min(rows, (b + 1) * BAND)));
+    }
+
+    private static Samples await(Future<Samples> decoding) throws IOException {
+        try {
+            return decoding.get();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof IOException io) throw io;
+            throw new IllegalStateException("decoding a frame failed", e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("interrupted while a frame was decoded", e);
+        }
+    }
+
+    @Override
+    public void close() {
+        ahead.shutdownNow();
+    }
+}
