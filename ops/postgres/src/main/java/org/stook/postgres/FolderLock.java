@@ -10,14 +10,19 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /** One running instance a folder. The kernel drops the lock with the process, so nothing stale can be left behind. */
-final class FolderLock implements AutoCloseable {
+public final class FolderLock implements AutoCloseable {
     private final FileChannel channel;
 
     private FolderLock(FileChannel channel) {
         this.channel = channel;
     }
 
-    static FolderLock take(Path home) throws IOException {
+    /**
+     * Takes the folder, which must be there, for this process.
+     *
+     * @throws PostgresUnavailable if it belongs to another running instance, whose process id the message gives
+     */
+    public static FolderLock take(Path home) throws IOException {
         Path file = home.resolve("lock");
         FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         boolean taken = false;

@@ -44,7 +44,8 @@ public final class LocalPostgres implements AutoCloseable {
             folder.create(programs, account, options.durable());
         }
         account.own(options.home());
-        process = Keeper.start(command(programs, account, options.parameters()), folder.log());
+        process = Keeper.start(
+                Command.logged(command(programs, account, options.parameters()), folder.log()), "local-postgres");
         awaitReady();
     }
 
