@@ -1,0 +1,39 @@
+package org.stook.launcher;
+
+import java.nio.file.Path;
+import java.util.Map;
+
+/**
+ * What to start and where.
+ *
+ * @param home the folder of everything: {@code postgres}, {@code logs}, {@code intake}, {@code published}
+ * @param address that the service listens on
+ * @param port that the service listens on; 0 for any free one
+ * @param workers how many worker processes
+ * @param serviceMemory greatest heap of the service, as {@code -Xmx} takes it
+ * @param workerMemory greatest heap of each worker
+ * @param stations intake folder by station, in order
+ * @param jars the programs
+ */
+public record StudioPlan(
+        Path home,
+        String address,
+        int port,
+        int workers,
+        String serviceMemory,
+        String workerMemory,
+        Map<String, Path> stations,
+        Jars jars) {
+
+    Path logs() {
+        return home.resolve("logs");
+    }
+
+    Path published() {
+        return home.resolve("published");
+    }
+
+    StudioPlan withPort(int other) {
+        return new StudioPlan(home, address, other, workers, serviceMemory, workerMemory, stations, jars);
+    }
+}

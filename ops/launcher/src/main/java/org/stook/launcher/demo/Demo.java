@@ -1,0 +1,107 @@
+package org.stook.launcher.demo;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.stook.launcher.LaunchFailure;
+import org.stook.launcher.Studio;
+import org.stook.scenes.file.CameraDrop;
+
+/** Shoots the pieces, then waits for their composites and tells about them. */
+final class Demo {
+    private static final long LOOK_EVERY_MS = 500;
+
+    private final Studio studio;
+    private final List<Shoot> shoots;
+    private final Consumer<String> say;
+    private final Map<String, String> told = new LinkedHashMap<>();
+
+    Demo(Studio studio, List<Shoot> shoots, Consumer<String> say) {
+        this.studio = studio;
+        this.shoots = shoots;
+        this.say = say;
+    }
+
+    /**
+     * @param pace from frame to frame
+     * @param limit from the last frame to the last composite
+     * @return whether all were published
+     */
+    boolean run(Duration pace, Duration limit) throws IOException, InterruptedException {
+        try (Connection connection = studio.connect()) {
+            Results results = new Results(connection);
+            for (Shoot shoot : shoots) {
+                shoot(shoot, pace);
+                tellProgress(results);
+            }
+            boolean all = await(results, limit);
+            for (Shoot shoot : shoots) tell(results, subject(shoot));
+            return all;
+        } catch (SQLException e) {
+            throw new LaunchFailure("the database could not be asked: " + e.getMessage());
+        }
+    }
+
+    private void shoot(Shoot shoot, Duration pace) throws IOException, InterruptedException {
+        Files.createDirectories(shoot.folder());
+        List<CameraDrop> drops = shoot.drops();
+        say.accept("the camera shoots " + subject(shoot) + ", " + drops.size() + " files");
+        for (CameraDrop drop : drops) {
+            long end = System.nanoTime() + pace.toNanos();
+            while (!drop.step()) Thread.sleep(pace.toMillis() / 8);
+            Thread.sleep(Math.max(0, (end - System.nanoTime()) / 1_000_000));
+        }
+    }
+
+    private boolean await(Results results, Duration limit) throws SQLException, InterruptedException {
+        long end = System.nanoTime() + limit.toNanos();
+        while (missing(results).size() > 0) {
+            tellProgress(results);
+            if (System.nanoTime() > end) return false;
+            Thread.sleep(LOOK_EVERY_MS);
+        }
+        return true;
+    }
+
+    private List<String> missing(Results results) throws SQLException {
+        List<String> missing = new ArrayList<>();
+        for (Shoot shoot : shoots) {
+            if (results.composite(subject(shoot)).isEmpty()) missing.add(subject(shoot));
+        }
+        return missing;
+    }
+
+    private void tellProgress(Results results) throws SQLException {
+        for (Shoot shoot : shoots) {
+            String subject = subject(shoot);
+            String state = results.state(subject);
+            if (!state.equals(told.put(subject, state))) say.accept(subject + ": " + state);
+        }
+    }
+
+    private void tell(Results results, String subject) throws SQLException {
+        say.accept("");
+        var composite = results.composite(subject);
+        if (composite.isPresent()) {
+            say.accept(subject + ": verdict " + composite.get().verdict());
+            say.accept("  score      " + composite.get().score());
+            say.accept("  composite  " + composite.get().file());
+        } else {
+            say.accept(subject + ": NOT PUBLISHED, " + results.state(subject));
+        }
+        for (var aside : results.setAside(subject)) {
+            say.accept("  set aside  " + aside.file() + ": " + aside.reason());
+        }
+    }
+
+    private static String subject(Shoot shoot) {
+        return shoot.folder().getFileName().toString();
+    }
+}

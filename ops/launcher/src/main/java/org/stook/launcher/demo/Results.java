@@ -1,0 +1,84 @@
+package org.stook.launcher.demo;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What the database says about the pieces that were shot. */
+final class Results {
+    /** A published composite. */
+    record Composite(String subject, Path file, String verdict, String score) {}
+
+    /** A file that is no part of a sweep, and why. */
+    record SetAside(String file, String reason) {}
+
+    private static final String COMPOSITE = """
+            select s.subject, h.root, p.name, coalesce(r.verdict, 'none'), coalesce(r.score::text, 'none')
+            from stook.publication p
+            join stook.run r on r.id = p.run_id
+            join stook.stack s on s.id = p.stack_id
+            join stook.share h on h.id = p.share_id
+            where s.subject = ?
+            order by p.published_at desc limit 1""";
+    private static final String STATE = """
+            select coalesce(r.state || coalesce(', ' || r.stage, '') || coalesce(': ' || r.reason_text, ''),
+                            s.state || coalesce(': ' || s.reason, ''))
+            from stook.stack s left join stook.run r on r.stack_id = s.id
+            where s.subject = ?
+            order by s.id desc, r.id desc limit 1""";
+    private static final String ASIDE = """
+            select rel_path, state || ': ' || reason from stook.intake_file
+            where state in ('INCOMPLETE', 'REJECTED', 'STRAY') and position(? in rel_path) > 0
+            union
+            select f.rel_path, f.role || ': ' || f.reason
+            from stook.stack_frame f join stook.stack s on s.id = f.stack_id
+            where f.role = 'STRAY' and s.subject = ?
+            order by 1""";
+
+    private final Connection connection;
+
+    Results(Connection connection) {
+        this.connection = connection;
+    }
+
+    /** The newest composite of a subject. */
+    Optional<Composite> composite(String subject) throws SQLException {
+        try (PreparedStatement ask = connection.prepareStatement(COMPOSITE)) {
+            ask.setString(1, subject);
+            ResultSet row = ask.executeQuery();
+            return row.next()
+                    ? Optional.of(new Composite(
+                            row.getString(1),
+                            Path.of(row.getString(2)).resolve(row.getString(3)),
+                            row.getString(4),
+                            row.getString(5)))
+                    : Optional.empty();
+        }
+    }
+
+    /** How far a subject has got. */
+    String state(String subject) throws SQLException {
+        try (PreparedStatement ask = connection.prepareStatement(STATE)) {
+            ask.setString(1, subject);
+            ResultSet row = ask.executeQuery();
+            return row.next() ? row.getString(1) : "not seen yet";
+        }
+    }
+
+    /** The files of a subject's folder that were set aside. */
+    List<SetAside> setAside(String subject) throws SQLException {
+        try (PreparedStatement ask = connection.prepareStatement(ASIDE)) {
+            ask.setString(1, subject + "/");
+            ask.setString(2, subject);
+            List<SetAside> all = new ArrayList<>();
+            ResultSet row = ask.executeQuery();
+            while (row.next()) all.add(new SetAside(row.getString(1), row.getString(2)));
+            return all;
+        }
+    }
+}
