@@ -84,7 +84,10 @@ public final class Composition implements AutoCloseable {
                     order.recipe().finish());
             finish = stage;
             if (preview.isPresent()) stage.writePreview(preview.get());
-            return stage.writeMaster(master, stack.referenceFrame(), new TiffTags.Composite(all, used));
+            // One frame alone is no composite, and must not be tagged as one.
+            Optional<TiffTags.Composite> sources =
+                    used < 2 ? Optional.empty() : Optional.of(new TiffTags.Composite(all, used));
+            return stage.writeMaster(master, stack.referenceFrame(), sources);
         });
     }
 

@@ -51,12 +51,11 @@ final class FinishStage {
     }
 
     /** 16-bit TIFF with the reference frame's profile and resolution. @return SHA-256 of the file */
-    String writeMaster(Path file, Sighting reference, TiffTags.Composite sources) throws IOException {
+    String writeMaster(Path file, Sighting reference, Optional<TiffTags.Composite> sources) throws IOException {
         double ppi = reference.header().pixelsPerInch().orElse(DEFAULT_PPI);
         TiffTags tags = TiffTags.sixteenBit(Optional.of(space.profile()), "Stook " + EngineVersion.current())
-                .at(ppi)
-                .of(sources);
-        return write(file, composite, tags);
+                .at(ppi);
+        return write(file, composite, sources.map(tags::of).orElse(tags));
     }
 
     /** A small JPEG in sRGB (or grey), for looking at. */

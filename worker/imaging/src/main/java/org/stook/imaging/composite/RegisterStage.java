@@ -10,7 +10,6 @@ import org.stook.imaging.crop.CommonArea;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Placement;
 import org.stook.imaging.placing.Placer;
-import org.stook.imaging.registration.Doubt;
 import org.stook.imaging.registration.Placed;
 import org.stook.imaging.registration.Registrar;
 import org.stook.imaging.registration.Registration;
@@ -50,9 +49,10 @@ final class RegisterStage {
         for (int i = 0; i < surveyed.sweep().size(); i++) {
             Sighting frame = surveyed.sweep().get(i);
             Placed at = found.frames().get(i);
-            String doubt = at.doubt().map(Doubt::sentence).orElse("");
+            String doubt =
+                    at.doubt().map(d -> frame.name() + ": " + d.sentence()).orElse("");
             if (at.registered()) placed.add(new PlacedFrame(frame, at.placement(), at.cornerErrorPx(), doubt));
-            else unplaced.add(FrameRecord.stray(frame.name(), frame.sha256(), frame.name() + ": " + doubt));
+            else unplaced.add(FrameRecord.stray(frame.name(), frame.sha256(), doubt));
         }
     }
 
