@@ -82,6 +82,11 @@ public final class Bracket {
 
     /** What a perfect composite in the reference frame's geometry and exposure would be, and all that is known besides. */
     public Truth truth() {
-        return Truth.of(this, sheets);
+        return truthIn(plan.reference());
+    }
+
+    /** The same in the geometry and exposure of frame {@code index}, for a composite that was aligned to that frame. */
+    public Truth truthIn(int index) {
+        return Truth.of(this, sheets, index);
     }
 }

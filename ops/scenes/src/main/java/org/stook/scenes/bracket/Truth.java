@@ -7,18 +7,20 @@ import org.stook.scenes.optics.Sweep;
 import org.stook.scenes.subject.Hit;
 import org.stook.scenes.subject.Sheet;
 
-/** What is true of a bracket, in the geometry of its reference frame. */
+/** What is true of a bracket, in the geometry of one of its frames: the reference frame of what follows. */
 public final class Truth {
     /** A jump of the sweep position between neighbouring pixels that counts as a silhouette, in frames. */
     public static final double JUMP = 0.75;
 
     private final Bracket bracket;
+    private final int reference;
     private final Picture linear;
     private final float[] position;
     private final boolean[] subject;
 
-    private Truth(Bracket bracket) {
+    private Truth(Bracket bracket, int reference) {
         this.bracket = bracket;
+        this.reference = reference;
         int width = bracket.plan().width();
         int height = bracket.plan().height();
         linear = Picture.black(width, height);
@@ -26,9 +28,8 @@ public final class Truth {
         subject = new boolean[width * height];
     }
 
-    static Truth of(Bracket bracket, List<Sheet> sheets) {
-        Truth truth = new Truth(bracket);
-        int reference = bracket.plan().reference();
+    static Truth of(Bracket bracket, List<Sheet> sheets, int reference) {
+        Truth truth = new Truth(bracket, reference);
         View view = new View(bracket.plan(), bracket.pose(reference), reference);
         IntStream.range(0, bracket.plan().height())
                 .parallel()
@@ -126,11 +127,27 @@ public final class Truth {
 
     /** Reference pixel to pixel of frame {@code index}: 3 x 3, row-major, exact. */
     public double[] placement(int index) {
-        return bracket.pose(index).placement();
+        double[] m = bracket.pose(index).placement();
+        return reference == bracket.plan().reference()
+                ? m
+                : after(m, bracket.pose(reference).inverse());
     }
 
     /** Exposure of a frame against the reference frame, as a factor of linear light. */
     public double gain(int index) {
-        return bracket.gain(index) / bracket.gain(bracket.plan().reference());
+        return bracket.gain(index) / bracket.gain(reference);
+    }
+
+    /** The affine map that does {@code first}, then {@code next}. */
+    private static double[] after(double[] next, double[] first) {
+        double[] both = new double[9];
+        for (int i = 0; i < 2; i++) {
+            for (int j = 0; j < 3; j++) {
+                both[3 * i + j] = next[3 * i] * first[j] + next[3 * i + 1] * first[3 + j];
+            }
+            both[3 * i + 2] += next[3 * i + 2];
+        }
+        both[8] = 1;
+        return both;
     }
 }
