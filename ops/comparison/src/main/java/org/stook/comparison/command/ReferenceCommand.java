@@ -1,0 +1,72 @@
+package org.stook.comparison.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.stook.comparison.reference.ReferencePipeline;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Runs the reference pipeline alone, so that it can be measured as a whole process. */
+@Command(name = "reference", description = "Blends a folder of frames by the straightforward pipeline.")
+public final class ReferenceCommand implements Callable<Integer> {
+    @Option(names = "--frames", required = true, description = "folder of frames, in sweep order by name")
+    @SuppressWarnings("NullAway.Init") // required
+    private Path frames;
+
+    @Option(names = "--out", required = true, description = "composite, TIFF of 16 bits")
+    @SuppressWarnings("NullAway.Init") // required
+    private Path out;
+
+    @Option(names = "--report", required = true, description = "what was done, JSON")
+    @SuppressWarnings("NullAway.Init") // required
+    private Path report;
+
+    @Option(names = "--reference", defaultValue = "-1", description = "rank of the reference frame (the middle one)")
+    private int reference;
+
+    @Option(names = "--registered", description = "the frames lie in one geometry already")
+    private boolean registered;
+
+    @Option(names = "--threads", defaultValue = "2", description = "(${DEFAULT-VALUE})")
+    private int threads;
+
+    @Override
+    public Integer call() throws IOException {
+        List<Path> files = framesIn(frames);
+        int rank = reference < 0 ? files.size() / 2 : reference;
+        ReferencePipeline.Result result =
+                new ReferencePipeline(new ReferencePipeline.Settings(rank, !registered, threads)).run(files, out);
+        List<Map<String, Object>> entries = new ArrayList<>();
+        for (int i = 0; i < files.size(); i++) {
+            Map<String, Object> entry = new LinkedHashMap<>();
+            entry.put("file", files.get(i).getFileName().toString());
+            entry.put("role", i == rank ? "reference" : "frame");
+            entry.put("placement", result.placements().get(i).toArray());
+            entries.add(entry);
+        }
+        Map<String, Object> root = new LinkedHashMap<>();
+        root.put("commonArea", result.commonArea());
+        root.put("frames", entries);
+        root.put("seconds", result.seconds());
+        JsonMapper.shared().writerWithDefaultPrettyPrinter().writeValue(report.toFile(), root);
+        return 0;
+    }
+
+    /** Pictures of a folder by name. */
+    static List<Path> framesIn(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(
+                            f -> f.toString().toLowerCase(java.util.Locale.ROOT).matches(".*\\.(jpe?g|tiff?|png)"))
+                    .sorted()
+                    .toList();
+        }
+    }
+}

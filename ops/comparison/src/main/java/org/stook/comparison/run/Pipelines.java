@@ -1,0 +1,57 @@
+package org.stook.comparison.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Starts the two pipelines on a folder of frames. */
+public final class Pipelines {
+    private final Path folder;
+    private final int threads;
+
+    /**
+     * @param folder for composites, reports and logs
+     * @param threads that each pipeline may use
+     */
+    public Pipelines(Path folder, int threads) throws IOException {
+        this.folder = Files.createDirectories(folder);
+        this.threads = threads;
+    }
+
+    /** Stook's command line, as built; extra options come last. */
+    public Outcome stook(Path frames, String... options) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(java()));
+        command.addAll(List.of(
+                System.getProperty("stook.java-options", "-Xmx3g").trim().split("\\s+")));
+        command.addAll(List.of("-jar", System.getProperty("stook.imaging.jar", "stook-imaging.jar"), "compose"));
+        command.addAll(List.of("--threads", Integer.toString(threads)));
+        return run("stook", command, frames, options);
+    }
+
+    /** The pipeline on the general-purpose library. */
+    public Outcome reference(Path frames, String... options) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(java(), "-Xmx256m"));
+        // The library's memory lies outside the heap; this lifts its binding's own bound.
+        command.addAll(List.of("-Dorg.bytedeco.javacpp.maxbytes=0", "-Dorg.bytedeco.javacpp.maxphysicalbytes=0"));
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "org.stook.comparison.Main", "reference"));
+        command.addAll(List.of("--threads", Integer.toString(threads)));
+        return run("reference", command, frames, options);
+    }
+
+    private Outcome run(String name, List<String> command, Path frames, String... options)
+            throws IOException, InterruptedException {
+        Path composite = folder.resolve(name + ".tif");
+        Path report = folder.resolve(name + ".json");
+        command.addAll(List.of("--frames", frames.toString(), "--out", composite.toString()));
+        command.addAll(List.of("--report", report.toString()));
+        command.addAll(List.of(options));
+        Usage usage = MeasuredProcess.run(command, folder.resolve(name + ".log"));
+        return Outcome.read(composite, report, usage);
+    }
+
+    private static String java() {
+        return Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    }
+}

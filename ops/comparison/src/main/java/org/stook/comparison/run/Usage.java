@@ -1,0 +1,10 @@
+package org.stook.comparison.run;
+
+/**
+ * What a process took.
+ *
+ * @param wallSeconds from its start to its end
+ * @param cpuSeconds of all its threads, user and system
+ * @param peakMebibytes greatest resident set
+ */
+public record Usage(double wallSeconds, double cpuSeconds, double peakMebibytes) {}
