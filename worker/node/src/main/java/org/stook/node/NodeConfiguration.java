@@ -1,0 +1,63 @@
+package org.stook.node;
+
+import com.github.kagkarlsson.scheduler.Scheduler;
+import java.io.IOException;
+import javax.sql.DataSource;
+import org.springframework.batch.core.launch.JobOperator;
+import org.springframework.batch.core.repository.JobRepository;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.scheduling.annotation.EnableScheduling;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.stook.imaging.composite.EngineVersion;
+import org.stook.node.job.CompositionWork;
+import org.stook.node.job.Workshop;
+import org.stook.node.publish.Publisher;
+import org.stook.node.publish.Shares;
+import org.stook.orders.DbClock;
+import org.stook.orders.OrderBook;
+import org.stook.orders.Workers;
+import org.stook.orders.attempt.RunTask;
+
+/** What a worker process is made of. */
+@Configuration(proxyBeanMethods = false)
+@EnableScheduling
+class NodeConfiguration {
+    @Bean
+    Scratch scratch(WorkerProperties worker) throws IOException {
+        return Scratch.open(worker.scratch(), worker.id());
+    }
+
+    @Bean
+    Shares shares(WorkerProperties worker) {
+        return new Shares(worker.shares());
+    }
+
+    @Bean
+    Workshop workshop(WorkerProperties worker, Shares shares, Scratch scratch) {
+        return new Workshop(shares, new Publisher(shares), scratch.folder(), worker.threads());
+    }
+
+    @Bean
+    CompositionWork work(Workshop workshop, JobOperator operator, JobRepository repository) {
+        return new CompositionWork(workshop, operator, repository);
+    }
+
+    @Bean
+    RunTask runTask(DataSource source, PlatformTransactionManager transactions, WorkerProperties worker) {
+        return new RunTask(source, transactions, worker.id(), EngineVersion.current());
+    }
+
+    /** Started and stopped by {@link Presence}. */
+    @Bean(destroyMethod = "")
+    Scheduler scheduler(DataSource source, RunTask task, CompositionWork work, WorkerProperties worker) {
+        return OrderBook.worker(source, new DbClock(source), worker.id(), task.with(work))
+                .build();
+    }
+
+    @Bean
+    Presence presence(DataSource source, Scheduler scheduler, Workshop workshop, WorkerProperties worker) {
+        return new Presence(
+                new Workers(source), Presence.announcement(worker.id(), EngineVersion.current()), scheduler, workshop);
+    }
+}

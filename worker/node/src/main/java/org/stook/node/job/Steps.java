@@ -1,0 +1,119 @@
+package org.stook.node.job;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.util.FileSystemUtils;
+import org.stook.imaging.composite.CannotCompose;
+import org.stook.imaging.composite.ComposeOrder;
+import org.stook.imaging.composite.Composition;
+import org.stook.imaging.composite.Recipe;
+import org.stook.node.publish.Failpoint;
+import org.stook.node.publish.Publisher;
+import org.stook.orders.WorkOrder;
+import org.stook.orders.attempt.Attempt;
+import org.stook.orders.attempt.Outcome;
+
+/** What the steps of one attempt's job do, with all that they hand on to each other. */
+final class Steps implements AutoCloseable {
+    private final Attempt attempt;
+    private final Workshop workshop;
+    private final Reporting reporting;
+    private final Path folder;
+    private final Composition composition;
+    private @Nullable Outcome outcome;
+
+    /** @throws Ended if the settings make no sense */
+    Steps(Attempt attempt, Workshop workshop) {
+        this.attempt = attempt;
+        this.workshop = workshop;
+        this.reporting = new Reporting(attempt);
+        WorkOrder order = attempt.order();
+        this.folder = workshop.scratch().resolve(order.run() + "." + order.attempt());
+        List<Path> frames = new Frames(order, workshop.shares()).files();
+        this.composition = new Composition(new ComposeOrder(frames, recipe(order), workshop.threads()), this::progress);
+    }
+
+    Attempt attempt() {
+        return attempt;
+    }
+
+    void survey() throws IOException, CannotCompose {
+        Files.createDirectories(folder);
+        new Frames(attempt.order(), workshop.shares()).verify(reporting);
+        composition.survey();
+    }
+
+    void register() throws IOException, CannotCompose {
+        composition.register();
+    }
+
+    void blend() throws IOException, CannotCompose {
+        composition.blend();
+        Failpoint.hit("after-blend");
+    }
+
+    void finish() throws IOException, CannotCompose {
+        composition.finish(finished().master(), Optional.of(finished().preview()));
+    }
+
+    void score() throws IOException, CannotCompose {
+        composition.score();
+        Files.writeString(finished().record(), composition.report().toJson());
+    }
+
+    void publish() throws IOException {
+        Optional<String> trouble = workshop.shares().trouble(attempt.order().shares());
+        if (trouble.isPresent()) {
+            throw new Ended(Endings.shareGone(trouble.get()));
+        }
+        outcome = workshop.publisher().publish(attempt, finished());
+    }
+
+    /** How publishing ended; null if it did not come to that. */
+    @Nullable
+    Outcome outcome() {
+        return outcome;
+    }
+
+    private Publisher.Finished finished() {
+        return new Publisher.Finished(
+                folder.resolve("master.tif"), folder.resolve("preview.jpg"), folder.resolve("record.json"));
+    }
+
+    private void progress(String stage, double part) {
+        Stage at = Stage.valueOf(stage.toUpperCase(Locale.ROOT));
+        // The first half of the survey is the comparison with intake.
+        reporting.at(at, at == Stage.SURVEY ? 0.5 + part / 2 : part);
+    }
+
+    private static Recipe recipe(WorkOrder order) {
+        try {
+            Recipe recipe = Recipe.parse(order.settings().json());
+            Integer reference = order.stack().reference();
+            return order.sweep().stream()
+                    .filter(f -> reference != null && f.ordinal() == reference)
+                    .findFirst()
+                    .map(f ->
+                            recipe.withReference(Path.of(f.path()).getFileName().toString()))
+                    .orElse(recipe);
+        } catch (IllegalArgumentException e) {
+            throw new Ended(new Outcome.Failed(
+                    "SETTINGS", "settings " + order.settings().id() + ": " + e.getMessage()));
+        }
+    }
+
+    @Override
+    public void close() {
+        composition.close();
+        try {
+            FileSystemUtils.deleteRecursively(folder);
+        } catch (IOException e) {
+            // Cleared when the process ends or, failing that, when the next one starts.
+        }
+    }
+}

@@ -1,0 +1,15 @@
+package org.stook.node.job;
+
+import java.nio.file.Path;
+import org.stook.node.publish.Publisher;
+import org.stook.node.publish.Shares;
+
+/**
+ * What a process has to work with.
+ *
+ * @param shares as mounted here
+ * @param publisher to those shares
+ * @param scratch this process's own local folder
+ * @param threads for computing, 1 or more
+ */
+public record Workshop(Shares shares, Publisher publisher, Path scratch, int threads) {}

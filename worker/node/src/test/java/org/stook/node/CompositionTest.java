@@ -1,0 +1,148 @@
+package org.stook.node;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.stook.node.job.CompositionWork;
+import org.stook.node.publish.Durable;
+import org.stook.node.publish.Shares;
+import org.stook.orders.RunId;
+import org.stook.orders.attempt.Outcome;
+import org.stook.orders.attempt.RunTask;
+
+/** A node's own beans on a real database and real files; the queue is turned by hand. */
+class CompositionTest {
+    @TempDir
+    private static Path folder;
+
+    private static Workplace place;
+    private static ConfigurableApplicationContext node;
+
+    @BeforeAll
+    static void open() throws IOException {
+        place = new Workplace(CompositionTest.class, folder);
+        node = place.node("w1");
+    }
+
+    @AfterAll
+    static void close() {
+        node.close();
+        assertThat(place.value("select state from stook.worker where id = 'w1'"))
+                .isEqualTo("GONE");
+        place.source.close();
+    }
+
+    @Test
+    void aRunIsPublishedWithItsFilesAndRecords() throws IOException {
+        RunId run = place.run();
+        work(run);
+        assertThat(place.trail(run))
+                .containsExactly(
+                        "run.CREATED", "run.READY-RUNNING", "run.RUNNING-PUBLISHING", "run.PUBLISHING-PUBLISHED");
+        String name = place.value("select name from stook.publication where run_id = " + run);
+        String hash = place.value("select sha256 from stook.publication where run_id = " + run);
+        assertThat(name).isEqualTo("done/Fluorite-7/" + run + "-" + hash.substring(0, 16) + ".tif");
+        assertThat(Durable.sha256(place.wall.resolve(name))).isEqualTo(hash);
+        assertThat(place.value("select bytes from stook.publication where run_id = " + run))
+                .isEqualTo("" + Files.size(place.wall.resolve(name)));
+        assertThat(place.published())
+                .contains(name, name.replace(".tif", ".json"), name.replace(".tif", ".preview.jpg"))
+                .noneMatch(f -> f.contains(".staging/" + run + "."));
+        assertThat(place.value("select string_agg(f->>'kind', ' ') from stook.publication,"
+                        + " jsonb_array_elements(files) f where run_id = " + run))
+                .isEqualTo("preview record");
+        assertThat(place.value("select verdict || (score->>'verdict') from stook.run where id = " + run))
+                .isIn("ACCEPTACCEPT", "LOOKLOOK", "RESHOOTRESHOOT");
+    }
+
+    @Test
+    void theStepsOfAnAttemptAreOnRecord() throws IOException {
+        RunId run = place.run();
+        work(run);
+        assertThat(place.value("select string_agg(s.step_name || ' ' || s.status, ', ' order by s.step_execution_id)"
+                        + " from stook.attempt a join batch.batch_step_execution s"
+                        + " on s.job_execution_id = a.batch_execution_id where a.run_id = " + run))
+                .isEqualTo("survey COMPLETED, register COMPLETED, blend COMPLETED, finish COMPLETED, score COMPLETED,"
+                        + " publish COMPLETED");
+    }
+
+    @Test
+    void aFrameThatChangedSinceIntakeFailsTheRunAndIsNamed() throws IOException {
+        RunId run = place.run();
+        Files.writeString(place.frame(place.stackOf(run), 2), "something else");
+        work(run);
+        assertThat(place.value("select state || ' ' || reason_code from stook.run where id = " + run))
+                .isEqualTo("FAILED FRAME_CHANGED");
+        assertThat(place.value("select reason_text from stook.run where id = " + run))
+                .contains("HC_0003.jpg: frame changed since intake");
+    }
+
+    @Test
+    void anUnreadableFrameIsSetAsideAndTheRestPublished() throws IOException {
+        RunId run = place.runWithAnUnreadableFrame();
+        work(run);
+        assertThat(place.state(run)).isEqualTo("PUBLISHED");
+        String name = place.value("select name from stook.publication where run_id = " + run);
+        assertThat(Files.readString(place.wall.resolve(name.replace(".tif", ".json"))))
+                .containsPattern("\"file\" *: *\"HC_0002.jpg\"[^}]*\"role\" *: *\"stray\"");
+    }
+
+    @Test
+    void anAttemptThatWasTakenOverPublishesNothing() throws IOException {
+        RunId run = place.run();
+        RunTask task = node.getBean(RunTask.class);
+        CompositionWork work = node.getBean(CompositionWork.class);
+        task.workOnce(run, late -> {
+            task.workOnce(run, work);
+            Outcome outcome = work.workOn(late);
+            assertThat(outcome).isInstanceOf(Outcome.LeaseLost.class);
+            return outcome;
+        });
+        assertThat(place.value("select attempt from stook.publication where run_id = " + run))
+                .isEqualTo("2");
+        assertThat(place.published().stream().filter(f -> f.endsWith(".tif") && f.contains("/" + run + "-")))
+                .hasSize(1);
+    }
+
+    @Test
+    void anOperatorsCancellationEndsTheAttempt() throws IOException {
+        RunId run = place.run();
+        node.getBean(RunTask.class).workOnce(run, attempt -> {
+            place.jdbc
+                    .sql("update stook.run set cancel_requested = true where id = " + run)
+                    .update();
+            return node.getBean(CompositionWork.class).workOn(attempt);
+        });
+        assertThat(place.state(run)).isEqualTo("CANCELLED");
+    }
+
+    @Test
+    void withoutItsSentinelAShareIsNotTouched() throws IOException {
+        RunId run = place.run();
+        Path sentinel = place.wall.resolve(Shares.SENTINEL);
+        String id = Files.readString(sentinel);
+        Files.delete(sentinel);
+        work(run);
+        node.getBean(Presence.class).tick();
+        assertThat(place.value("select state || ' ' || reason_code || failures from stook.run where id = " + run))
+                .isEqualTo("READY SHARE_GONE0");
+        assertThat(place.value("select state || ' ' || pause_reason from stook.worker where id = 'w1'"))
+                .startsWith("PAUSED share wall is not mounted here");
+        assertThat(sentinel).doesNotExist();
+        Files.writeString(sentinel, id);
+        node.getBean(Presence.class).tick();
+        assertThat(place.value("select state from stook.worker where id = 'w1'"))
+                .isEqualTo("ACTIVE");
+    }
+
+    private static void work(RunId run) {
+        node.getBean(RunTask.class).workOnce(run, node.getBean(CompositionWork.class));
+    }
+}
