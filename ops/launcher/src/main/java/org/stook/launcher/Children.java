@@ -40,7 +40,7 @@ final class Children {
                         name,
                         plan.jars().worker(),
                         plan.workerMemory(),
-                        List.of(),
+                        List.of("--stook.worker.scratch=" + plan.home().resolve("scratch")),
                         database(postgres),
                         plan.logs().resolve(name + ".log")))
                 .toList();

@@ -6,7 +6,8 @@ import java.util.Map;
 /**
  * What to start and where.
  *
- * @param home the folder of everything: {@code postgres}, {@code logs}, {@code intake}, {@code published}
+ * @param home the folder of everything: {@code postgres}, {@code logs}, {@code intake}, {@code published},
+ *     {@code scratch}
  * @param address that the service listens on
  * @param port that the service listens on; 0 for any free one
  * @param workers how many worker processes

@@ -9,6 +9,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import org.stook.launcher.LaunchFailure;
 import org.stook.launcher.Studio;
@@ -35,24 +39,29 @@ final class Demo {
      * @return whether all were published
      */
     boolean run(Duration pace, Duration limit) throws IOException, InterruptedException {
+        ExecutorService renderer = Executors.newSingleThreadExecutor(Demo::daemon);
+        List<Future<List<CameraDrop>>> rendered =
+                shoots.stream().map(shoot -> renderer.submit(shoot::drops)).toList();
+        renderer.shutdown();
         try (Connection connection = studio.connect()) {
             Results results = new Results(connection);
-            for (Shoot shoot : shoots) {
-                shoot(shoot, pace);
+            for (int i = 0; i < shoots.size(); i++) {
+                drop(shoots.get(i), rendered.get(i).get(), pace);
                 tellProgress(results);
             }
             boolean all = await(results, limit);
             for (Shoot shoot : shoots) tell(results, subject(shoot));
             return all;
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("a frame could not be rendered", e.getCause());
         } catch (SQLException e) {
             throw new LaunchFailure("the database could not be asked: " + e.getMessage());
         }
     }
 
-    private void shoot(Shoot shoot, Duration pace) throws IOException, InterruptedException {
+    private void drop(Shoot shoot, List<CameraDrop> drops, Duration pace) throws IOException, InterruptedException {
         Files.createDirectories(shoot.folder());
-        List<CameraDrop> drops = shoot.drops();
-        say.accept("the camera shoots " + subject(shoot) + ", " + drops.size() + " files");
+        say.accept("the camera drops " + subject(shoot) + ", " + drops.size() + " files");
         for (CameraDrop drop : drops) {
             long end = System.nanoTime() + pace.toNanos();
             while (!drop.step()) Thread.sleep(pace.toMillis() / 8);
@@ -99,6 +108,12 @@ final class Demo {
         for (var aside : results.setAside(subject)) {
             say.accept("  set aside  " + aside.file() + ": " + aside.reason());
         }
+    }
+
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "renderer");
+        thread.setDaemon(true);
+        return thread;
     }
 
     private static String subject(Shoot shoot) {

@@ -31,14 +31,16 @@ final class Results {
             from stook.stack s left join stook.run r on r.stack_id = s.id
             where s.subject = ?
             order by s.id desc, r.id desc limit 1""";
+    /** Intake's word on a file stands before that of the stack it was sealed into. */
     private static final String ASIDE = """
-            select rel_path, state || ': ' || reason from stook.intake_file
-            where state in ('INCOMPLETE', 'REJECTED', 'STRAY') and position(? in rel_path) > 0
-            union
-            select f.rel_path, f.role || ': ' || f.reason
-            from stook.stack_frame f join stook.stack s on s.id = f.stack_id
-            where f.role = 'STRAY' and s.subject = ?
-            order by 1""";
+            select distinct on (rel_path) rel_path, reason from (
+              select rel_path, reason, 1 as source from stook.intake_file
+              where state in ('INCOMPLETE', 'REJECTED', 'STRAY') and position(? in rel_path) > 0
+              union all
+              select f.rel_path, f.reason, 2
+              from stook.stack_frame f join stook.stack s on s.id = f.stack_id
+              where f.role = 'STRAY' and s.subject = ?) aside
+            order by rel_path, source""";
 
     private final Connection connection;
 

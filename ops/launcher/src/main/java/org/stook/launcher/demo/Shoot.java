@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Supplier;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.BracketPlan;
 import org.stook.scenes.bracket.Picture;
@@ -54,28 +53,34 @@ final class Shoot {
         return folder;
     }
 
-    /** The files in the order in which they fall: the sweep, then the rest under the numbers that follow. */
+    /**
+     * The files in the order in which they fall: the sweep, then the rest under the numbers that follow. All are rendered
+     * here, so that a slow machine does not make the camera pause between two frames of a sweep.
+     */
     List<CameraDrop> drops() {
         List<CameraDrop> drops = new ArrayList<>();
-        for (int i = 0; i < writer.files(); i++) drops.add(CameraDrop.of(writer, i, folder, GROWTH));
-        for (int i = 0; i < strays.size(); i++) drops.add(stray(strays.get(i), writer.files() + i));
+        for (int i = 0; i < writer.files(); i++) drops.add(drop(i, writer.frame(i)));
+        for (int i = 0; i < strays.size(); i++) {
+            int number = writer.files() + i;
+            drops.add(drop(number, content(strays.get(i), number)));
+        }
         return drops;
     }
 
-    private CameraDrop stray(Stray stray, int number) {
+    private CameraDrop drop(int number, byte[] content) {
         String name = String.format(Locale.ROOT, "HC_%04d.%s", number + 1, FORMAT.extension());
-        return new CameraDrop(folder.resolve(name), content(stray, number), stray == Stray.EMPTY ? 1 : GROWTH);
+        return new CameraDrop(folder.resolve(name), () -> content, GROWTH);
     }
 
-    private Supplier<byte[]> content(Stray stray, int number) {
+    private byte[] content(Stray stray, int number) {
         Bracket bracket = writer.bracket();
         return switch (stray) {
-            case BLACK -> () -> still(Stills.black(bracket.plan()), number);
-            case TEST_SHOT -> () -> still(Stills.testShot(bracket), number);
-            case TRUNCATED -> this::truncated;
-            case EMPTY -> () -> new byte[0];
-            case TEXT -> () -> "Harrow Cabinet, list of loans\n".repeat(40).getBytes(StandardCharsets.US_ASCII);
-            case WRONG_SIZE -> this::smaller;
+            case BLACK -> still(Stills.black(bracket.plan()), number);
+            case TEST_SHOT -> still(Stills.testShot(bracket), number);
+            case TRUNCATED -> truncated();
+            case EMPTY -> new byte[0];
+            case TEXT -> "Harrow Cabinet, list of loans\n".repeat(40).getBytes(StandardCharsets.US_ASCII);
+            case WRONG_SIZE -> smaller();
         };
     }
 
