@@ -24,6 +24,7 @@ final class Children {
             arguments.add("--stook.stations[" + index + "].intake=" + station.getValue());
             index++;
         }
+        arguments.addAll(settings(plan));
         return new ChildPlan(
                 "service",
                 plan.jars().service(),
@@ -34,16 +35,23 @@ final class Children {
     }
 
     static List<ChildPlan> workers(StudioPlan plan, LocalPostgres postgres) {
+        List<String> arguments = new ArrayList<>();
+        arguments.add("--stook.worker.scratch=" + plan.home().resolve("scratch"));
+        arguments.addAll(settings(plan));
         return IntStream.rangeClosed(1, plan.workers())
                 .mapToObj(n -> "worker-" + n)
                 .map(name -> new ChildPlan(
                         name,
                         plan.jars().worker(),
                         plan.workerMemory(),
-                        List.of("--stook.worker.scratch=" + plan.home().resolve("scratch")),
+                        arguments,
                         database(postgres),
                         plan.logs().resolve(name + ".log")))
                 .toList();
+    }
+
+    private static List<String> settings(StudioPlan plan) {
+        return plan.settings().stream().map(setting -> "--" + setting).toList();
     }
 
     private static Map<String, String> database(LocalPostgres postgres) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -50,7 +51,7 @@ final class RunCommand implements Callable<Integer> {
             stations.put(USUAL_STATION, home.resolve("intake").resolve(USUAL_STATION));
         }
         PrintWriter out = spec.commandLine().getOut();
-        return new Session(options.plan(home, stations), out::println).run(studio -> {
+        return new Session(options.plan(home, stations, List.of()), out::println).run(studio -> {
             StudioPlan plan = studio.plan();
             plan.stations().forEach((name, folder) -> out.println("station " + name + " takes frames from " + folder));
             out.println("composites go to " + plan.published());

@@ -1,9 +1,12 @@
 package org.stook.launcher;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -16,6 +19,7 @@ public final class StudioOptions {
     private static final int MOST_WORKERS = 64;
     private static final int MOST_PORT = 65535;
     private static final Pattern STATION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,62}");
+    private static final Pattern SETTING = Pattern.compile("[a-z][A-Za-z0-9.\\[\\]-]*=.*");
     private static final Pattern MEMORY = Pattern.compile("[1-9][0-9]*[mMgG]");
 
     @Spec(Spec.Target.MIXEE)
@@ -57,15 +61,24 @@ public final class StudioOptions {
     @Option(names = "--worker-jar", paramLabel = "FILE", description = "the worker's jar (that of this source tree)")
     private @Nullable Path workerJar;
 
+    @Option(
+            names = "--set",
+            paramLabel = "KEY=VALUE",
+            description = "a setting of the service or the workers, such as stook.intake.quiet=20s")
+    private List<String> settings = new ArrayList<>();
+
     /**
      * The plan for this home.
+     *
+     * @param usual settings that those of the command line stand above
      *
      * @throws ParameterException if an option's value is out of its range
      * @throws LaunchFailure if a jar is missing
      */
-    public StudioPlan plan(Path home, Map<String, Path> stations) throws LaunchFailure {
+    public StudioPlan plan(Path home, Map<String, Path> stations, List<String> usual) throws LaunchFailure {
         check(port >= 0 && port <= MOST_PORT, "--port must be 0 to " + MOST_PORT + ", got " + port);
         check(workers >= 1 && workers <= MOST_WORKERS, "--workers must be 1 to " + MOST_WORKERS + ", got " + workers);
+        settings.forEach(s -> check(SETTING.matcher(s).matches(), "--set needs KEY=VALUE, got '" + s + "'"));
         checkMemory("--service-memory", serviceMemory);
         checkMemory("--worker-memory", workerMemory);
         Map<String, Path> folders = new LinkedHashMap<>();
@@ -83,6 +96,7 @@ public final class StudioOptions {
                 serviceMemory,
                 workerMemory,
                 folders,
+                Stream.concat(usual.stream(), settings.stream()).toList(),
                 Jars.find(serviceJar, workerJar));
     }
 

@@ -1,6 +1,7 @@
 package org.stook.launcher;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -14,6 +15,7 @@ import java.util.Map;
  * @param serviceMemory greatest heap of the service, as {@code -Xmx} takes it
  * @param workerMemory greatest heap of each worker
  * @param stations intake folder by station, in order
+ * @param settings of the service and the workers, as {@code key=value}
  * @param jars the programs
  */
 public record StudioPlan(
@@ -24,6 +26,7 @@ public record StudioPlan(
         String serviceMemory,
         String workerMemory,
         Map<String, Path> stations,
+        List<String> settings,
         Jars jars) {
 
     Path logs() {
@@ -35,6 +38,6 @@ public record StudioPlan(
     }
 
     StudioPlan withPort(int other) {
-        return new StudioPlan(home, address, other, workers, serviceMemory, workerMemory, stations, jars);
+        return new StudioPlan(home, address, other, workers, serviceMemory, workerMemory, stations, settings, jars);
     }
 }

@@ -28,6 +28,7 @@ class CommandLineTest {
                 "run --home HOME --station bad    | KEY=VALUE",
                 "run --home HOME --station ../a=b | a name of letters, digits, - and _, got '../a'",
                 "run --home HOME --worker-memory 2 | --worker-memory needs a size such as 1500m or 4g, got '2'",
+                "run --home HOME --set quiet      | --set needs KEY=VALUE, got 'quiet'",
                 "demo --size large                | --size needs pixels such as 1200x800, got 'large'",
                 "demo --frames 2                  | --frames must be 3 to 60, got 2",
                 "demo --seconds-per-frame -1      | --seconds-per-frame must be 0 to 60, got -1.0",

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +47,6 @@ class HomeTest {
 
     private static StudioPlan plan(Path home) {
         Map<String, Path> stations = Map.of("a", home.resolve("intake/a"));
-        return new StudioPlan(home, "127.0.0.1", 0, 1, "64m", "64m", stations, new Jars(home, home));
+        return new StudioPlan(home, "127.0.0.1", 0, 1, "64m", "64m", stations, List.of(), new Jars(home, home));
     }
 }

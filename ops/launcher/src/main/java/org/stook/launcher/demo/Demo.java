@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -69,7 +70,7 @@ final class Demo {
         }
     }
 
-    private boolean await(Results results, Duration limit) throws SQLException, InterruptedException {
+    private boolean await(Results results, Duration limit) throws SQLException, IOException, InterruptedException {
         long end = System.nanoTime() + limit.toNanos();
         while (missing(results).size() > 0) {
             tellProgress(results);
@@ -79,7 +80,7 @@ final class Demo {
         return true;
     }
 
-    private List<String> missing(Results results) throws SQLException {
+    private List<String> missing(Results results) throws SQLException, IOException {
         List<String> missing = new ArrayList<>();
         for (Shoot shoot : shoots) {
             if (results.composite(subject(shoot)).isEmpty()) missing.add(subject(shoot));
@@ -95,19 +96,23 @@ final class Demo {
         }
     }
 
-    private void tell(Results results, String subject) throws SQLException {
+    private void tell(Results results, String subject) throws SQLException, IOException {
         say.accept("");
-        var composite = results.composite(subject);
-        if (composite.isPresent()) {
-            say.accept(subject + ": verdict " + composite.get().verdict());
-            say.accept("  score      " + composite.get().score());
-            say.accept("  composite  " + composite.get().file());
-        } else {
-            say.accept(subject + ": NOT PUBLISHED, " + results.state(subject));
-        }
-        for (var aside : results.setAside(subject)) {
-            say.accept("  set aside  " + aside.file() + ": " + aside.reason());
-        }
+        Optional<Composite> composite = results.composite(subject);
+        if (composite.isPresent()) tell(subject, composite.get());
+        else say.accept(subject + ": NOT PUBLISHED, " + results.state(subject));
+        results.setAside(subject).forEach(this::tell);
+        composite.ifPresent(c -> c.strays().forEach(this::tell));
+    }
+
+    private void tell(String subject, Composite composite) {
+        say.accept(subject + ": score " + composite.score() + " of 100, verdict " + composite.verdict());
+        composite.sentences().forEach(sentence -> say.accept("  because    " + sentence));
+        say.accept("  composite  " + composite.file());
+    }
+
+    private void tell(Composite.SetAside aside) {
+        say.accept("  set aside  " + aside.file() + ": " + aside.reason());
     }
 
     private static Thread daemon(Runnable work) {

@@ -34,6 +34,10 @@ public final class DemoCommand implements Callable<Integer> {
     private static final String STATION = "harrow";
     private static final Pattern SIZE = Pattern.compile("([1-9][0-9]{2,4})x([1-9][0-9]{2,4})");
 
+    /** Nobody likes to watch a service wait for the rest of a file that will never come. */
+    private static final List<String> IMPATIENT =
+            List.of("stook.intake.quiet=5s", "stook.intake.grace=15s", "stook.intake.settle=1s");
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by the command line
     private CommandSpec spec;
@@ -91,7 +95,8 @@ public final class DemoCommand implements Callable<Integer> {
         Consumer<String> say = line -> out.println(line.isEmpty() ? "" : sinceThen(begin) + line);
         Path intake = home.resolve("intake").resolve(STATION).toAbsolutePath();
         List<Shoot> shoots = programme().shoots(intake);
-        return new Session(options.plan(home, Map.of(STATION, intake)), say).run(studio -> show(studio, shoots, say));
+        return new Session(options.plan(home, Map.of(STATION, intake), IMPATIENT), say)
+                .run(studio -> show(studio, shoots, say));
     }
 
     private int show(Studio studio, List<Shoot> shoots, Consumer<String> say) throws IOException, InterruptedException {

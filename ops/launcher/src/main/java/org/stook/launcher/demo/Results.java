@@ -1,5 +1,6 @@
 package org.stook.launcher.demo;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -11,14 +12,9 @@ import java.util.Optional;
 
 /** What the database says about the pieces that were shot. */
 final class Results {
-    /** A published composite. */
-    record Composite(String subject, Path file, String verdict, String score) {}
-
-    /** A file that is no part of a sweep, and why. */
-    record SetAside(String file, String reason) {}
-
     private static final String COMPOSITE = """
-            select s.subject, h.root, p.name, coalesce(r.verdict, 'none'), coalesce(r.score::text, 'none')
+            select h.root, p.name, coalesce(r.verdict, 'none'), coalesce(r.score::text, '{}'),
+              coalesce((select f->>'name' from jsonb_array_elements(p.files) f where f->>'kind' = 'record' limit 1), '')
             from stook.publication p
             join stook.run r on r.id = p.run_id
             join stook.stack s on s.id = p.stack_id
@@ -49,17 +45,15 @@ final class Results {
     }
 
     /** The newest composite of a subject. */
-    Optional<Composite> composite(String subject) throws SQLException {
+    Optional<Composite> composite(String subject) throws SQLException, IOException {
         try (PreparedStatement ask = connection.prepareStatement(COMPOSITE)) {
             ask.setString(1, subject);
             ResultSet row = ask.executeQuery();
-            return row.next()
-                    ? Optional.of(new Composite(
-                            row.getString(1),
-                            Path.of(row.getString(2)).resolve(row.getString(3)),
-                            row.getString(4),
-                            row.getString(5)))
-                    : Optional.empty();
+            if (!row.next()) return Optional.empty();
+            Path root = Path.of(row.getString(1));
+            Path record = root.resolve(row.getString(5));
+            return Optional.of(
+                    Composite.of(root.resolve(row.getString(2)), row.getString(3), row.getString(4), record));
         }
     }
 
@@ -73,13 +67,13 @@ final class Results {
     }
 
     /** The files of a subject's folder that were set aside. */
-    List<SetAside> setAside(String subject) throws SQLException {
+    List<Composite.SetAside> setAside(String subject) throws SQLException {
         try (PreparedStatement ask = connection.prepareStatement(ASIDE)) {
             ask.setString(1, subject + "/");
             ask.setString(2, subject);
-            List<SetAside> all = new ArrayList<>();
+            List<Composite.SetAside> all = new ArrayList<>();
             ResultSet row = ask.executeQuery();
-            while (row.next()) all.add(new SetAside(row.getString(1), row.getString(2)));
+            while (row.next()) all.add(new Composite.SetAside(row.getString(1), row.getString(2)));
             return all;
         }
     }
