@@ -37,7 +37,15 @@ final class Presence implements SmartLifecycle {
 
     @Override
     public void start() {
-        workers.announce(announcement);
+        try {
+            workers.announce(announcement);
+        } catch (DataAccessException e) {
+            throw new IllegalStateException(
+                    "worker " + announcement.id()
+                            + " cannot announce itself: the database has no schema of Stook yet (the"
+                            + " service makes it at its start) or does not answer. Start this process again later.",
+                    e);
+        }
         running = true;
         tick();
         scheduler.start();

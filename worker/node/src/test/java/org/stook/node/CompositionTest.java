@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -16,9 +17,15 @@ import org.stook.node.publish.Shares;
 import org.stook.orders.RunId;
 import org.stook.orders.attempt.Outcome;
 import org.stook.orders.attempt.RunTask;
+import org.stook.orders.attempt.StagedResult;
 
 /** A node's own beans on a real database and real files; the queue is turned by hand. */
 class CompositionTest {
+    private static final String STEPS =
+            "select string_agg(s.step_name || ' ' || s.status, ', ' order by s.step_execution_id)"
+                    + " from stook.attempt a join batch.batch_step_execution s"
+                    + " on s.job_execution_id = a.batch_execution_id where a.run_id = ";
+
     @TempDir
     private static Path folder;
 
@@ -66,9 +73,7 @@ class CompositionTest {
     void theStepsOfAnAttemptAreOnRecord() throws IOException {
         RunId run = place.run();
         work(run);
-        assertThat(place.value("select string_agg(s.step_name || ' ' || s.status, ', ' order by s.step_execution_id)"
-                        + " from stook.attempt a join batch.batch_step_execution s"
-                        + " on s.job_execution_id = a.batch_execution_id where a.run_id = " + run))
+        assertThat(place.value(STEPS + run))
                 .isEqualTo("survey COMPLETED, register COMPLETED, blend COMPLETED, finish COMPLETED, score COMPLETED,"
                         + " publish COMPLETED");
     }
@@ -121,6 +126,43 @@ class CompositionTest {
             return node.getBean(CompositionWork.class).workOn(attempt);
         });
         assertThat(place.state(run)).isEqualTo("CANCELLED");
+        assertThat(place.value(STEPS + run)).as("stopped is not failed").isEqualTo("survey STOPPED");
+    }
+
+    @Test
+    void aStagedResultThatIsGoneIsComputedAgain() throws IOException {
+        RunId run = place.run();
+        RunTask task = node.getBean(RunTask.class);
+        String hash = "ef".repeat(32);
+        task.workOnce(run, attempt -> {
+            attempt.publishing(new StagedResult(
+                    attempt.order().stagedName(), attempt.order().finalName(hash, ".tif"), hash));
+            return new Outcome.HandedBack("DRAIN", "the worker was told to end", Duration.ZERO);
+        });
+        assertThat(place.state(run)).isEqualTo("PUBLISHING");
+        work(run);
+        assertThat(place.state(run)).isEqualTo("PUBLISHED");
+        assertThat(place.value("select sha256 from stook.publication where run_id = " + run))
+                .isNotEqualTo(hash);
+    }
+
+    @Test
+    void onASchemaThatItDoesNotKnowAWorkerPauses() {
+        Presence presence = node.getBean(Presence.class);
+        place.jdbc
+                .sql("insert into stook.flyway_schema_history (installed_rank, version, description, type, script,"
+                        + " installed_by, execution_time, success)"
+                        + " values (99, '99', 'later', 'SQL', 'V99', 'test', 1, true)")
+                .update();
+        presence.tick();
+        assertThat(place.value("select state || ': ' || pause_reason from stook.worker where id = 'w1'"))
+                .startsWith("PAUSED: the database has schema 99, this version works on ");
+        place.jdbc
+                .sql("delete from stook.flyway_schema_history where installed_rank = 99")
+                .update();
+        presence.tick();
+        assertThat(place.value("select state from stook.worker where id = 'w1'"))
+                .isEqualTo("ACTIVE");
     }
 
     @Test

@@ -39,17 +39,17 @@ class KillTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"after-blend, RUNNING, 2", "after-moved, PUBLISHING, 1"})
+    @CsvSource({"after-blend, RUNNING, 2", "after-fence, PUBLISHING, 1", "after-moved, PUBLISHING, 1"})
     void aKilledWorkersRunIsPublishedOnceByAnother(String failpoint, String leftAs, int jobs) throws Exception {
         RunId run = place.run();
         Process process = place.process("doomed-" + failpoint, failpoint);
         String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(process.waitFor()).as(output).isEqualTo(137);
         assertThat(place.state(run)).isEqualTo(leftAs);
-        place.jdbc
-                .sql("update jobs.scheduled_tasks set last_heartbeat = now() - interval '1 hour'")
-                .update();
         try (ConfigurableApplicationContext node = place.node("w-" + failpoint)) {
+            place.jdbc
+                    .sql("update jobs.scheduled_tasks set last_heartbeat = now() - interval '1 hour'")
+                    .update();
             ManualScheduler scheduler = scheduler(node);
             scheduler.runDeadExecutionDetection();
             scheduler.runAnyDueExecutions();

@@ -2,15 +2,16 @@ package org.stook.node.job;
 
 import org.springframework.batch.core.job.Job;
 import org.springframework.batch.core.job.JobExecution;
+import org.springframework.batch.core.job.JobInterruptedException;
 import org.springframework.batch.core.job.builder.JobBuilder;
 import org.springframework.batch.core.listener.JobExecutionListener;
 import org.springframework.batch.core.repository.JobRepository;
 import org.springframework.batch.core.step.Step;
-import org.springframework.batch.core.step.StepExecution;
 import org.springframework.batch.core.step.builder.StepBuilder;
 import org.springframework.batch.infrastructure.repeat.RepeatStatus;
 import org.springframework.batch.infrastructure.support.transaction.ResourcelessTransactionManager;
 import org.stook.orders.attempt.Attempt;
+import org.stook.orders.attempt.Outcome;
 
 /**
  * The batch job of an attempt. It is never restarted: what an attempt leaves behind when it dies is either nothing or a
@@ -30,12 +31,12 @@ final class CompositionJob {
         return new JobBuilder(NAME, repository)
                 .preventRestart()
                 .listener(noting(steps.attempt()))
-                .start(step(Stage.SURVEY, steps::survey))
-                .next(step(Stage.REGISTER, steps::register))
-                .next(step(Stage.BLEND, steps::blend))
-                .next(step(Stage.FINISH, steps::finish))
-                .next(step(Stage.SCORE, steps::score))
-                .next(step(Stage.PUBLISH, steps::publish))
+                .start(step(steps, Stage.SURVEY, steps::survey))
+                .next(step(steps, Stage.REGISTER, steps::register))
+                .next(step(steps, Stage.BLEND, steps::blend))
+                .next(step(steps, Stage.FINISH, steps::finish))
+                .next(step(steps, Stage.SCORE, steps::score))
+                .next(step(steps, Stage.PUBLISH, steps::publish))
                 .build();
     }
 
@@ -43,10 +44,10 @@ final class CompositionJob {
         void run() throws Exception;
     }
 
-    private Step step(Stage stage, Body body) {
+    private Step step(Steps steps, Stage stage, Body body) {
         return new StepBuilder(stage.step(), repository)
                 .tasklet((contribution, context) -> {
-                    run(body, contribution.getStepExecution());
+                    run(steps, body);
                     return RepeatStatus.FINISHED;
                 })
                 // A stage takes minutes and writes nothing to the database: no transaction, no connection held.
@@ -54,12 +55,17 @@ final class CompositionJob {
                 .build();
     }
 
-    private static void run(Body body, StepExecution step) throws Exception {
+    /** What was called off stands as stopped in the repository, not as failed. */
+    private static void run(Steps steps, Body body) throws Exception {
         try {
             body.run();
         } catch (Ended e) {
-            step.setTerminateOnly();
-            throw e;
+            if (e.outcome() instanceof Outcome.Failed) {
+                throw e;
+            }
+            // An interruption's cause is lost on the way out of the job.
+            steps.ended(e.outcome());
+            throw new JobInterruptedException(e.outcome().toString());
         }
     }
 

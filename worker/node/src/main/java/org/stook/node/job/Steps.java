@@ -74,7 +74,11 @@ final class Steps implements AutoCloseable {
         outcome = workshop.publisher().publish(attempt, finished());
     }
 
-    /** How publishing ended; null if it did not come to that. */
+    void ended(Outcome how) {
+        outcome = how;
+    }
+
+    /** How publishing ended, or how the attempt was called off; null if it did not come to either. */
     @Nullable
     Outcome outcome() {
         return outcome;

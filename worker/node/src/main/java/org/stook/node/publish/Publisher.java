@@ -145,6 +145,7 @@ public final class Publisher {
                 score.path("verdict").isString() ? score.path("verdict").stringValue() : null);
     }
 
+    /** Before the fence nobody else knows of these files. */
     private static void discard(Bundle bundle) {
         for (Part part : Part.values()) {
             try {
