@@ -1,0 +1,75 @@
+package org.stook.app.desk;
+
+import jakarta.servlet.http.HttpServletRequest;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** The buttons of the pages: do it, then show the page again with a line on what came of it. */
+@Controller
+class Buttons {
+    private static final String NOTE = "note";
+
+    private final Orders orders;
+
+    Buttons(Orders orders) {
+        this.orders = orders;
+    }
+
+    @PostMapping("/runs/{id}/{verb}")
+    String order(
+            @PathVariable long id,
+            @PathVariable String verb,
+            @RequestParam(defaultValue = "0") long stack,
+            HttpServletRequest request,
+            RedirectAttributes after) {
+        return then(stack, after, () -> {
+            var run = orders.order(id, Orders.Verb.of(verb), Visitor.of(request));
+            return "Run %d (%s) is now: %s."
+                    .formatted(id, run.subject(), Words.state(run.state(), run.cancelRequested()));
+        });
+    }
+
+    @PostMapping("/stacks/{id}/on-table")
+    String onTable(
+            @PathVariable long id,
+            @RequestParam boolean value,
+            @RequestParam(defaultValue = "0") long stack,
+            HttpServletRequest request,
+            RedirectAttributes after) {
+        return then(stack, after, () -> {
+            String subject = orders.mark(id, value, Visitor.of(request)).subject();
+            return value
+                    ? subject + " is on the table: its runs go first."
+                    : subject + " is off the table: its runs wait their turn.";
+        });
+    }
+
+    @PostMapping("/stacks/{id}/seal")
+    String seal(
+            @PathVariable long id,
+            @RequestParam(defaultValue = "0") long stack,
+            HttpServletRequest request,
+            RedirectAttributes after) {
+        return then(
+                stack,
+                after,
+                () -> "Stack %d (%s) was sealed."
+                        .formatted(id, orders.seal(id, Visitor.of(request)).subject()));
+    }
+
+    private interface Act {
+        String done();
+    }
+
+    private static String then(long stack, RedirectAttributes after, Act act) {
+        try {
+            after.addFlashAttribute(NOTE, act.done());
+        } catch (Refusal refusal) {
+            after.addFlashAttribute(NOTE, "Nothing was done: " + refusal.getReason() + ".");
+        }
+        return stack > 0 ? "redirect:/stacks/" + stack : "redirect:/";
+    }
+}

@@ -1,0 +1,95 @@
+package org.stook.app.desk;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.stereotype.Component;
+
+/** How states, times and sizes are put in words on the pages. */
+@Component
+public class Words {
+    private static final DateTimeFormatter TODAY = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
+
+    private final ZoneId zone;
+
+    Words(@Value("${stook.zone:}") String zone) {
+        this.zone = zone.isBlank() ? ZoneId.systemDefault() : ZoneId.of(zone);
+    }
+
+    /** In the studio's zone; the date only when it is not today's. */
+    public String time(Instant instant) {
+        ZonedDateTime local = instant.atZone(zone);
+        boolean today = local.toLocalDate().equals(ZonedDateTime.now(zone).toLocalDate());
+        return (today ? TODAY : FULL).format(local);
+    }
+
+    public String zone() {
+        return zone.getId();
+    }
+
+    public String size(long bytes) {
+        return bytes < 1_000_000
+                ? "%.0f kB".formatted(Math.ceil(bytes / 1e3))
+                : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
+    }
+
+    public long percent(double fraction) {
+        return Math.round(100 * fraction);
+    }
+
+    public static String state(String state, boolean cancelRequested) {
+        return cancelRequested && state.equals("RUNNING") ? "stopping" : word(state);
+    }
+
+    /** Trade words for the states of runs, stacks and files. */
+    public static String word(String state) {
+        return switch (state) {
+            case "READY" -> "waiting";
+            case "QUARANTINED" -> "quarantined";
+            case "SEEN" -> "arriving";
+            case "STABLE" -> "being read";
+            case "SWEEP" -> "in the sweep";
+            case "STRAY" -> "set aside";
+            case "INCOMPLETE" -> "incomplete";
+            case "REJECTED" -> "not a frame";
+            case "ASIDE" -> "set aside";
+            default -> state.toLowerCase(Locale.ROOT);
+        };
+    }
+
+    /** A mark in front of a state, so that colour never says it alone. */
+    public static String mark(@Nullable String state) {
+        return switch (state == null ? "" : state) {
+            case "ACCEPT", "SWEEP", "ACCEPTED", "PUBLISHED", "SEALED" -> "✓";
+            case "LOOK", "INCOMPLETE", "HELD" -> "!";
+            case "RESHOOT", "FAILED", "QUARANTINED", "REJECTED" -> "✕";
+            case "STRAY", "ASIDE", "CANCELLED", "SUPERSEDED" -> "–";
+            default -> "·";
+        };
+    }
+
+    public static String verdict(String verdict) {
+        return switch (verdict) {
+            case "ACCEPT" -> "Accept";
+            case "LOOK" -> "Look closer";
+            case "RESHOOT" -> "Reshoot";
+            default -> verdict;
+        };
+    }
+
+    /** An audit kind such as {@code run.READY-RUNNING}. */
+    public static String act(String kind) {
+        String what = kind.substring(kind.indexOf('.') + 1);
+        int dash = what.indexOf('-');
+        String about = kind.startsWith("run.") ? "Run" : "Stack";
+        if (dash < 0 || what.startsWith("ON-") || what.startsWith("OFF-") || what.startsWith("CANCEL-")) {
+            return about + " " + what.toLowerCase(Locale.ROOT).replace('-', ' ');
+        }
+        return about + ": " + word(what.substring(0, dash)) + " → " + word(what.substring(dash + 1));
+    }
+}

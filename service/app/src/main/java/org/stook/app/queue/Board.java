@@ -1,0 +1,144 @@
+package org.stook.app.queue;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Runs and troubles for display. */
+@Component
+public class Board {
+    /**
+     * @param state as in the table of transitions
+     * @param stage where a running one is; fraction of the whole, 0 to 1
+     * @param host of the worker that has it
+     * @param since when it came into this state
+     * @param priority as aged by waiting
+     */
+    public record Run(
+            long id,
+            long stackId,
+            String subject,
+            String station,
+            String state,
+            @Nullable String stage,
+            double fraction,
+            int attempt,
+            @Nullable String host,
+            @Nullable String reason,
+            Instant since,
+            int priority,
+            boolean cancelRequested,
+            long frames) {}
+
+    /** A share that is not as it should be. */
+    public record Trouble(
+            String share, String state, @Nullable String text) {}
+
+    /** A file whose end never came. */
+    public record Cut(long stackId, String subject, String station, String reason) {}
+
+    private static final String SELECT = """
+            select r.id, r.stack_id, s.subject, t.name, r.state, r.stage, coalesce(r.fraction, 0), r.attempt, w.host,
+              r.reason_text, case when r.state = 'READY' then r.queued_at else r.changed_at end,
+              coalesce(k.priority, r.priority), r.cancel_requested,
+              (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'SWEEP')
+            from stook.run r join stook.stack s on s.id = r.stack_id join stook.station t on t.id = s.station_id
+            left join stook.worker w on w.id = r.worker_id
+            left join jobs.scheduled_tasks k on k.task_name = 'run' and k.task_instance = r.id::text
+            """;
+
+    private final JdbcClient jdbc;
+
+    public Board(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    public List<Run> running() {
+        return runs("where r.state in ('RUNNING', 'PUBLISHING') order by r.id");
+    }
+
+    /** In the order in which they will be taken. */
+    public List<Run> waiting() {
+        return runs("where r.state = 'READY' order by coalesce(k.priority, r.priority) desc, r.queued_at, r.id");
+    }
+
+    /** Those that go no further by themselves, and that nobody has run again since. */
+    public List<Run> stuck() {
+        return runs("""
+                where r.state in ('HELD', 'FAILED', 'QUARANTINED')
+                  and not exists (select 1 from stook.run l where l.stack_id = r.stack_id and l.id > r.id)
+                order by r.changed_at desc""");
+    }
+
+    public List<Run> ofStack(long stackId) {
+        return jdbc.sql(SELECT + "where r.stack_id = :stack order by r.id desc")
+                .param("stack", stackId)
+                .query((row, n) -> run(row))
+                .list();
+    }
+
+    public Optional<Run> find(long id) {
+        return jdbc.sql(SELECT + "where r.id = :id")
+                .param("id", id)
+                .query((row, n) -> run(row))
+                .optional();
+    }
+
+    private List<Run> runs(String which) {
+        return jdbc.sql(SELECT + which).query((row, n) -> run(row)).list();
+    }
+
+    private static Run run(ResultSet row) throws SQLException {
+        return new Run(
+                row.getLong(1),
+                row.getLong(2),
+                row.getString(3),
+                row.getString(4),
+                row.getString(5),
+                row.getString(6),
+                row.getDouble(7),
+                row.getInt(8),
+                row.getString(9),
+                row.getString(10),
+                row.getObject(11, OffsetDateTime.class).toInstant(),
+                row.getInt(12),
+                row.getBoolean(13),
+                row.getLong(14));
+    }
+
+    public List<Trouble> shares() {
+        return jdbc.sql("select name, state, state_text from stook.share where state <> 'OK' order by name")
+                .query((row, n) -> new Trouble(row.getString(1), row.getString(2), row.getString(3)))
+                .list();
+    }
+
+    /** Of the last twelve hours: later than that the subject is off the table anyway. */
+    public List<Cut> cut() {
+        return jdbc.sql("""
+                        select distinct on (f.id) s.id, s.subject, t.name, f.reason from stook.intake_file f
+                        join stook.station t on t.id = f.station_id
+                        join stook.stack s on s.station_id = t.id and starts_with(f.rel_path, s.folder || '/')
+                        where f.state = 'INCOMPLETE' and f.missing_since is null
+                          and f.last_change > now() - interval '12 hours'
+                        order by f.id, s.id""")
+                .query((row, n) -> new Cut(row.getLong(1), row.getString(2), row.getString(3), row.getString(4)))
+                .list();
+    }
+
+    /** Differs whenever the page would. */
+    public String fingerprint() {
+        return jdbc.sql("""
+                        select concat_ws('/', (select max(id) from stook.audit_entry),
+                          (select max(id) from stook.intake_file), (select max(id) from stook.stack),
+                          (select string_agg(id || ':' || coalesce(stage, '') || coalesce(fraction, 0) || cancel_requested, ',' order by id)
+                            from stook.run where state in ('RUNNING', 'PUBLISHING')),
+                          (select count(*) from stook.worker where state <> 'GONE'),
+                          (select string_agg(state, ',' order by id) from stook.share))""").query(String.class).single();
+    }
+}

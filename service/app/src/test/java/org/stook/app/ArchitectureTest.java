@@ -1,0 +1,59 @@
+package org.stook.app;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Which way the arrows go between the packages of the service: audit, stack <- intake, queue, publish <- desk. */
+@AnalyzeClasses(packages = "org.stook.app", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+    private static final String ROOT = "org.stook.app.";
+    private static final String[] ROOMS = {ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "desk.."};
+
+    @ArchTest
+    static final ArchRule groundDependsOnNoRoom = noClasses()
+            .that()
+            .resideInAnyPackage(ROOT + "audit..", ROOT + "stack..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(ROOMS)
+            .because("audit and stack are what all others stand on");
+
+    @ArchTest
+    static final ArchRule intakeKnowsNoNeighbour = neighbours("intake", "queue", "publish");
+
+    @ArchTest
+    static final ArchRule queueKnowsNoNeighbour = neighbours("queue", "intake", "publish");
+
+    @ArchTest
+    static final ArchRule publishKnowsNoNeighbour = neighbours("publish", "intake", "queue");
+
+    @ArchTest
+    static final ArchRule onlyIntakeKnowsPixels = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + "intake..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("org.stook.imaging..")
+            .because("pixels are the workers' business; the intake alone has to tell a whole frame from a broken one");
+
+    @ArchTest
+    static final ArchRule serviceKnowsNoWorker = noClasses()
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("org.stook.node..", "org.stook.orders.attempt..")
+            .because("service and worker meet in the database only");
+
+    private static ArchRule neighbours(String room, String first, String second) {
+        return noClasses()
+                .that()
+                .resideInAPackage(ROOT + room + "..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(ROOT + first + "..", ROOT + second + "..", ROOT + "desk..")
+                .because("neighbours meet in the database or on the desk, so that each can be changed by itself");
+    }
+}

@@ -1,0 +1,151 @@
+package org.stook.app.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import org.stook.app.stack.Sealing;
+import org.stook.postgres.testing.TestDatabase;
+
+/** The whole service over a real port; its recurring work stands still. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {"stook.recurring=false", "stook.zone=UTC"})
+class DeskTest {
+    @TempDir
+    static Path folder;
+
+    private static final HttpClient CLIENT = HttpClient.newHttpClient();
+    private static boolean filled;
+
+    @Value("${local.server.port}")
+    private int port;
+
+    @DynamicPropertySource
+    static void studio(DynamicPropertyRegistry registry) {
+        TestDatabase.fresh(DeskTest.class).register(registry::add);
+        registry.add("stook.stations[0].name", () -> "north");
+        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
+        registry.add("stook.publish", () -> folder.resolve("published"));
+    }
+
+    @BeforeAll
+    static void fill(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
+        Demo.fill(jdbc, sealing);
+        Path preview = folder.resolve("published/agate/1.preview.jpg");
+        Files.createDirectories(preview.getParent());
+        Files.write(preview, new byte[] {1, 2, 3});
+        filled = true;
+    }
+
+    @Test
+    void theQueuePageShowsWhatRunsWaitsNeedsAPersonAndWasPublished() {
+        assertThat(filled).isTrue();
+        HttpResponse<String> page = get("/");
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.body())
+                .contains(
+                        "Banded agate", "Accept", "registration", "42 %", "Fluorite", "Retry", "frame 3 is out of line")
+                .contains("/webjars/htmx.org/")
+                .doesNotContain("<script>", "style=");
+        assertThat(page.headers().firstValue("Content-Security-Policy").orElse(""))
+                .startsWith("default-src 'none'");
+        assertThat(get("/board").body()).contains("Banded agate").doesNotContain("<h1>");
+    }
+
+    @Test
+    void theStackPageShowsFramesScoreAndHistory() {
+        assertThat(get("/stacks/1").body())
+                .contains(
+                        "Banded agate",
+                        "0.tif",
+                        "in the sweep",
+                        "Sharp from front to back.",
+                        "96",
+                        "Accept",
+                        "History");
+        assertThat(get("/stacks/99").statusCode()).isEqualTo(404);
+        assertThat(get("/stacks/99").body()).contains("There is no stack 99.");
+    }
+
+    @Test
+    void theApiAnswersInJsonAndRefusesWithProblemDetails() {
+        assertThat(get("/api/stacks/1").body()).contains("\"subject\":\"Banded agate\"", "\"verdict\":\"ACCEPT\"");
+        assertThat(get("/api/publications").body()).contains("\"runId\":1");
+        HttpResponse<String> none = get("/api/runs/99");
+        assertThat(none.statusCode()).isEqualTo(404);
+        assertThat(none.headers().firstValue("Content-Type")).contains("application/problem+json");
+        assertThat(none.body()).contains("\"detail\":\"there is no run 99\"");
+        assertThat(post("/api/runs/1/hold").statusCode()).isEqualTo(409);
+    }
+
+    @Test
+    void aRunIsHeldAndReleasedAndAStackPutOnTheTable() {
+        assertThat(post("/api/runs/2/hold").body()).contains("\"state\":\"HELD\"");
+        assertThat(post("/api/runs/2/release").body()).contains("\"state\":\"READY\"");
+        assertThat(post("/api/stacks/2/on-table?value=true").body()).contains("\"onTable\":true");
+        assertThat(get("/api/runs/2").body()).contains("\"priority\":100");
+    }
+
+    @Test
+    void aPostFromAnotherSiteIsRefused() {
+        assertThat(post("/runs/2/cancel", "Origin", "http://elsewhere.example").statusCode())
+                .isEqualTo(403);
+        assertThat(post("/runs/2/cancel", "Sec-Fetch-Site", "cross-site").statusCode())
+                .isEqualTo(403);
+        assertThat(post("/runs/2/cancel", "Origin", "null").statusCode()).isEqualTo(403);
+        assertThat(post("/stacks/2/on-table?value=false", "Origin", "http://127.0.0.1:" + port)
+                        .statusCode())
+                .isEqualTo(302);
+    }
+
+    @Test
+    void previewsAndHealthAreServed() {
+        assertThat(get("/previews/1").headers().firstValue("Content-Type")).contains("image/jpeg");
+        assertThat(get("/previews/2").statusCode()).isEqualTo(404);
+        assertThat(get("/actuator/health").body()).contains("UP");
+        assertThat(get("/webjars/htmx-ext-sse/sse.js").statusCode()).isEqualTo(200);
+        assertThat(get("/webjars/htmx.org/dist/htmx.min.js").statusCode()).isEqualTo(200);
+    }
+
+    private HttpResponse<String> get(String path) {
+        return send(HttpRequest.newBuilder(at(path)).build());
+    }
+
+    private HttpResponse<String> post(String path, String... headers) {
+        var request = HttpRequest.newBuilder(at(path)).POST(HttpRequest.BodyPublishers.noBody());
+        if (headers.length > 0) {
+            request.headers(headers);
+        }
+        return send(request.build());
+    }
+
+    private URI at(String path) {
+        return URI.create("http://127.0.0.1:" + port + path);
+    }
+
+    private static HttpResponse<String> send(HttpRequest request) {
+        try {
+            return CLIENT.send(request, HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError(e);
+        }
+    }
+}
