@@ -64,7 +64,9 @@ class DeskTest {
                 .doesNotContain("<script>", "style=");
         assertThat(page.headers().firstValue("Content-Security-Policy").orElse(""))
                 .startsWith("default-src 'none'");
-        assertThat(page.body().split("/stacks/2/on-table", -1)).as("one such button").hasSize(2);
+        assertThat(page.body().split("/stacks/2/on-table", -1))
+                .as("one such button")
+                .hasSize(2);
         assertThat(get("/board").body()).contains("Banded agate").doesNotContain("<h1>");
     }
 
