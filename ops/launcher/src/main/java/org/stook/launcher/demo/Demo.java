@@ -46,6 +46,7 @@ final class Demo {
         renderer.shutdown();
         try (Connection connection = studio.connect()) {
             Results results = new Results(connection);
+            say.accept("the frames are rendered, which takes the most of the time on a small machine");
             for (int i = 0; i < shoots.size(); i++) {
                 drop(shoots.get(i), rendered.get(i).get(), pace);
                 tellProgress(results);
@@ -112,7 +113,9 @@ final class Demo {
     }
 
     private void tell(Composite.SetAside aside) {
-        say.accept("  set aside  " + aside.file() + ": " + aside.reason());
+        String name = aside.file().substring(aside.file().lastIndexOf('/') + 1);
+        String reason = aside.reason();
+        say.accept("  set aside  " + (reason.startsWith(name) ? reason : name + ": " + reason));
     }
 
     private static Thread daemon(Runnable work) {
