@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.core.io.FileSystemResource;
 import org.springframework.core.io.Resource;
@@ -78,7 +80,13 @@ class Pages {
         model.addAttribute("stack", stack);
         model.addAttribute("items", stacks.items(id));
         model.addAttribute("runs", runs);
-        model.addAttribute("publications", publications.ofStack(id));
+        List<Publications.Publication> published = publications.ofStack(id);
+        model.addAttribute("publications", published);
+        model.addAttribute(
+                "notes",
+                published.stream()
+                        .map(Publications.Publication::runId)
+                        .collect(Collectors.toMap(Function.identity(), publications::notes)));
         model.addAttribute("trail", audit.about(subjects, ENTRIES));
         model.addAttribute("words", words);
         return "stack";

@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -15,6 +16,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** The composites that are official. */
@@ -38,6 +40,18 @@ public class Publications {
             Instant publishedAt,
             @Nullable Score score,
             long setAside) {}
+
+    /**
+     * One thing the worker noted about a file.
+     *
+     * @param role what the file was used as: "stray" if it was not
+     * @param sentence names the file
+     */
+    public record Note(String role, String sentence) {
+        public boolean setAside() {
+            return role.equals("stray");
+        }
+    }
 
     /** What lies beside a composite. */
     record Beside(String name, @Nullable String kind) {}
@@ -77,6 +91,32 @@ public class Publications {
 
     /** The preview of a published run, if it is where the publication says. */
     public Optional<Path> preview(long runId) {
+        return beside(runId, "preview");
+    }
+
+    /**
+     * What the worker's record says of single files: why one was set aside, or what is doubtful about its placement. Empty
+     * if the record is out of reach; the page is then shorter, not broken.
+     */
+    public List<Note> notes(long runId) {
+        return beside(runId, "record").map(this::notes).orElse(List.of());
+    }
+
+    private List<Note> notes(Path file) {
+        try {
+            List<Note> notes = new ArrayList<>();
+            for (JsonNode frame : json.readTree(file.toFile()).path("frames")) {
+                String reason = frame.path("reason").asString("");
+                if (!reason.isEmpty()) notes.add(new Note(frame.path("role").asString(""), reason));
+            }
+            return notes;
+        } catch (JacksonException e) {
+            LOG.warn("the record {} cannot be read and is not shown: {}", file, e.getMessage());
+            return List.of();
+        }
+    }
+
+    private Optional<Path> beside(long runId, String kind) {
         record Place(Path root, String composite, String files) {}
         return jdbc.sql("select h.root, p.name, p.files::text from stook.publication p"
                         + " join stook.share h on h.id = p.share_id where p.run_id = :run")
@@ -84,7 +124,7 @@ public class Publications {
                 .query((row, n) -> new Place(Path.of(row.getString(1)), row.getString(2), row.getString(3)))
                 .optional()
                 .flatMap(place -> beside(place.files())
-                        .filter(file -> "preview".equals(file.kind()))
+                        .filter(file -> kind.equals(file.kind()))
                         .flatMap(file -> places(place.root(), place.composite(), file.name()))
                         .filter(Files::isRegularFile)
                         .findFirst());

@@ -35,7 +35,10 @@ final class Demo {
                         "insert into stook.publication (run_id, attempt, stack_id, share_id, name, sha256, bytes, engine_version, files)"
                                 + " select 1, 1, 1, id, 'agate/1.tif', ?, 12345678, '0.1.0', cast(? as jsonb)"
                                 + " from stook.share where kind = 'PUBLISH'")
-                .params(HASH, "[{\"name\": \"agate/1.preview.jpg\", \"kind\": \"preview\"}]")
+                .params(
+                        HASH,
+                        "[{\"name\": \"agate/1.preview.jpg\", \"kind\": \"preview\"},"
+                                + " {\"name\": \"agate/1.json\", \"kind\": \"record\"}]")
                 .update();
         claim(jdbc, 3);
         jdbc.sql("update stook.run set stage = 'registration', fraction = 0.42 where id = 3")

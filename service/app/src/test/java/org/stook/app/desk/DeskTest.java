@@ -49,6 +49,8 @@ class DeskTest {
         Path preview = folder.resolve("published/agate/1.preview.jpg");
         Files.createDirectories(preview.getParent());
         Files.write(preview, new byte[] {1, 2, 3});
+        Files.writeString(preview.resolveSibling("1.json"), """
+                {"frames": [{"role": "stray", "reason": "7.tif: is black"}, {"role": "blended", "reason": ""}]}""");
         filled = true;
     }
 
@@ -80,6 +82,7 @@ class DeskTest {
                         "Sharp from front to back.",
                         "96",
                         "Accept",
+                        "7.tif: is black",
                         "History");
         assertThat(get("/stacks/99").statusCode()).isEqualTo(404);
         assertThat(get("/stacks/99").body()).contains("There is no stack 99.");
