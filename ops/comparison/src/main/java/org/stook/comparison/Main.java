@@ -5,6 +5,7 @@ import org.stook.comparison.command.LytroCommand;
 import org.stook.comparison.command.OfficeCommand;
 import org.stook.comparison.command.ReferenceCommand;
 import org.stook.comparison.command.TruthCommand;
+import org.stook.comparison.command.UnrulyCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,10 +16,11 @@ import picocli.CommandLine.Command;
         synopsisSubcommandLabel = "COMMAND",
         description = "Holds Stook against a straightforward pipeline, the truth and published scores.",
         subcommands = {
-            ReferenceCommand.class,
             TruthCommand.class,
+            UnrulyCommand.class,
             OfficeCommand.class,
             LytroCommand.class,
+            ReferenceCommand.class,
             CommandLine.HelpCommand.class
         })
 public final class Main {

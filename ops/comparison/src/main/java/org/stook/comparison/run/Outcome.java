@@ -19,6 +19,7 @@ import tools.jackson.databind.json.JsonMapper;
  * @param commonArea in pixels of the reference frame
  * @param frames those that were placed, by file name
  * @param roles what the pipeline calls each file
+ * @param remarks what the pipeline says of a file, where it says anything
  * @param seconds by stage, as the pipeline tells
  * @param usage of the process
  */
@@ -27,6 +28,7 @@ public record Outcome(
         Area commonArea,
         Map<String, Placement> frames,
         Map<String, String> roles,
+        Map<String, String> remarks,
         Map<String, Double> seconds,
         Usage usage) {
 
@@ -35,16 +37,20 @@ public record Outcome(
         JsonNode area = root.required("commonArea");
         Map<String, Placement> frames = new LinkedHashMap<>();
         Map<String, String> roles = new LinkedHashMap<>();
+        Map<String, String> remarks = new LinkedHashMap<>();
         for (JsonNode frame : root.required("frames")) {
             String file =
                     Path.of(frame.required("file").asString()).getFileName().toString();
             roles.put(file, frame.required("role").asString());
+            String reason = frame.path("reason").asString("");
+            if (!reason.isEmpty()) remarks.put(file, reason.replaceFirst("^\\Q" + file + "\\E: ", ""));
             JsonNode placement = frame.get("placement");
             if (placement != null && placement.isArray() && placement.size() == 9)
                 frames.put(file, placement(placement));
         }
+        for (JsonNode file : root.path("misplaced")) remarks.putIfAbsent(file.asString(), "misplaced");
         Map<String, Double> seconds = new LinkedHashMap<>();
-        JsonNode stages = root.get("seconds");
+        JsonNode stages = root.has("timings") ? root.get("timings") : root.get("seconds");
         if (stages != null)
             stages.properties()
                     .forEach(e -> seconds.put(e.getKey(), e.getValue().asDouble()));
@@ -53,7 +59,7 @@ public record Outcome(
                 area.required("y").asInt(),
                 area.required("width").asInt(),
                 area.required("height").asInt());
-        return new Outcome(composite, common, frames, roles, seconds, usage);
+        return new Outcome(composite, common, frames, roles, remarks, seconds, usage);
     }
 
     private static Placement placement(JsonNode numbers) {

@@ -1,9 +1,13 @@
 package org.stook.comparison.stack;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import java.util.zip.CRC32;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
@@ -19,9 +23,23 @@ import org.stook.scenes.file.FrameFormat;
  * @param name of the case, also of its folder
  * @param bracket the scene
  * @param format of the files
+ * @param order which frame of the bracket each file shows, in order of capture
  */
-public record SceneStack(String name, Bracket bracket, FrameFormat format) {
+public record SceneStack(String name, Bracket bracket, FrameFormat format, List<Integer> order) {
     private static final OffsetDateTime TAKEN = OffsetDateTime.parse("2026-03-02T09:00:00+01:00");
+
+    public SceneStack {
+        order = List.copyOf(order);
+    }
+
+    /** Every frame once, near to far. */
+    public SceneStack(String name, Bracket bracket, FrameFormat format) {
+        this(
+                name,
+                bracket,
+                format,
+                IntStream.range(0, bracket.plan().frames()).boxed().toList());
+    }
 
     /**
      * The folder with the frames; they are rendered if they are not there yet. The folder's name changes with the plan and
@@ -29,32 +47,38 @@ public record SceneStack(String name, Bracket bracket, FrameFormat format) {
      */
     public Path frames(Path cache) throws IOException {
         Path folder = cache.resolve("%s-%08x".formatted(name, key()));
-        Path done = folder.resolve("complete");
+        Path done = folder.resolve(".complete");
         if (Files.exists(done)) return folder;
-        System.err.printf("rendering %d frames of %s%n", bracket.plan().frames(), name);
+        System.err.printf("rendering %d frames of %s%n", files(), name);
         writer().writeFrames(folder);
         Files.writeString(done, bracket.plan().toString());
         return folder;
     }
 
-    public String fileName(int frame) {
-        return writer().fileName(frame);
+    /** How many files there are. */
+    public int files() {
+        return order.size();
     }
 
-    /** Rank of the frame in the file of this name. */
+    public String fileName(int index) {
+        return writer().fileName(index);
+    }
+
+    /** Which frame of the bracket the file of this name shows. */
     public int rank(String fileName) {
-        for (int i = 0; i < bracket.plan().frames(); i++) if (fileName(i).equals(fileName)) return i;
-        throw new IllegalArgumentException("%s is no frame of %s".formatted(fileName, name));
+        for (int i = 0; i < files(); i++) if (fileName(i).equals(fileName)) return order.get(i);
+        throw new IllegalArgumentException("%s is no file of %s".formatted(fileName, name));
     }
 
     private BracketWriter writer() {
-        return new BracketWriter(bracket, format, Camera.USUAL, TAKEN);
+        return new BracketWriter(bracket, format, Camera.USUAL, TAKEN)
+                .withOrder(order.stream().mapToInt(Integer::intValue).toArray());
     }
 
     private long key() throws IOException {
         CRC32 crc = new CRC32();
-        crc.update(
-                (bracket.subject().name() + bracket.plan() + format).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        String plan = bracket.subject().name() + bracket.plan() + format + order;
+        crc.update(plan.getBytes(StandardCharsets.UTF_8));
         Path generator = Path.of(Bracket.class
                 .getProtectionDomain()
                 .getCodeSource()
@@ -66,7 +90,7 @@ public record SceneStack(String name, Bracket bracket, FrameFormat format) {
 
     /** The samples of a picture, shared. */
     public static Frame frame(Picture picture) {
-        return new Frame(java.util.Arrays.stream(picture.planes())
+        return new Frame(Arrays.stream(picture.planes())
                 .map(samples -> new Plane(picture.width(), picture.height(), samples))
                 .toList());
     }

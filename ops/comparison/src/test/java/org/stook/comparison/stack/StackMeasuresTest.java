@@ -74,6 +74,15 @@ class StackMeasuresTest {
         assertThat(Fidelity.of(shifted, whole, truth, whole).subject()).isCloseTo(40, within(0.01));
     }
 
+    @Test
+    void aFileOutOfOrderKeepsTheRankOfWhatItShows() {
+        SceneStack unruly = new SceneStack("unruly", STACK.bracket(), FrameFormat.JPEG, List.of(0, 2, 1, 3, 3));
+
+        assertThat(unruly.files()).isEqualTo(5);
+        assertThat(unruly.rank(unruly.fileName(1))).isEqualTo(2);
+        assertThat(unruly.rank(unruly.fileName(4))).isEqualTo(3);
+    }
+
     private static float wave(double x) {
         return (float) (0.5 + 0.4 * Math.sin(2 * Math.PI * 0.2 * x));
     }
