@@ -15,7 +15,7 @@ final class MeasuredProcess {
     private MeasuredProcess() {}
 
     /** @throws IOException if the command fails; the message ends with what it wrote to its log */
-    static Usage run(List<String> command, Path log) throws IOException, InterruptedException {
+    static Usage run(List<String> command, Path log, Path collectorLog) throws IOException, InterruptedException {
         long start = System.nanoTime();
         Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
@@ -36,7 +36,17 @@ final class MeasuredProcess {
             throw new IOException("%s ended with exit code %d: %s"
                     .formatted(String.join(" ", command), process.exitValue(), Files.readString(log)));
         }
-        return new Usage(wall, cpu, peak);
+        return new Usage(wall, cpu, peak, pauses(collectorLog));
+    }
+
+    /** Sum of the pauses in a log of -Xlog:gc, whose lines end like "Pause Young (Normal) 24M-&gt;4M(256M) 2.345ms". */
+    private static double pauses(Path log) {
+        double milliseconds = 0;
+        for (String line : read(log).split("\n")) {
+            if (!line.contains("Pause ") || !line.endsWith("ms")) continue;
+            milliseconds += Double.parseDouble(line.substring(line.lastIndexOf(' ') + 1, line.length() - 2));
+        }
+        return milliseconds / 1000;
     }
 
     private static double cpuSeconds(long pid) {

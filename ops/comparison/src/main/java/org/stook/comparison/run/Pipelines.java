@@ -22,7 +22,7 @@ public final class Pipelines {
 
     /** Stook's command line, as built; extra options come last. */
     public Outcome stook(Path frames, String... options) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(java()));
+        List<String> command = java("stook");
         command.addAll(List.of(
                 System.getProperty("stook.java-options", "-Xmx3g").trim().split("\\s+")));
         command.addAll(List.of("-jar", System.getProperty("stook.imaging.jar", "stook-imaging.jar"), "compose"));
@@ -32,7 +32,8 @@ public final class Pipelines {
 
     /** The pipeline on the general-purpose library. */
     public Outcome reference(Path frames, String... options) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(java(), "-Xmx256m"));
+        List<String> command = java("reference");
+        command.add("-Xmx256m");
         // The library's memory lies outside the heap; this lifts its binding's own bound.
         command.addAll(List.of("-Dorg.bytedeco.javacpp.maxbytes=0", "-Dorg.bytedeco.javacpp.maxphysicalbytes=0"));
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), "org.stook.comparison.Main", "reference"));
@@ -47,11 +48,16 @@ public final class Pipelines {
         command.addAll(List.of("--frames", frames.toString(), "--out", composite.toString()));
         command.addAll(List.of("--report", report.toString()));
         command.addAll(List.of(options));
-        Usage usage = MeasuredProcess.run(command, folder.resolve(name + ".log"));
+        Usage usage = MeasuredProcess.run(command, folder.resolve(name + ".log"), collectorLog(name));
         return Outcome.read(composite, report, usage);
     }
 
-    private static String java() {
-        return Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    private List<String> java(String name) {
+        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        return new ArrayList<>(List.of(java, "-Xlog:gc:file=" + collectorLog(name)));
+    }
+
+    private Path collectorLog(String name) {
+        return folder.resolve(name + ".gc");
     }
 }
