@@ -82,7 +82,8 @@ final class BandNoise {
     /** Expected noise energy along row {@code y} of the band, the brightness being that of the coarser level. */
     void along(Frame coarse, int y, float[] out) {
         int o = y / 2 * coarse.width();
-        for (int x = 0; x < out.length; x++) out[x] = least[bin(brightness(coarse, o + x / 2))];
+        int w = Math.min(out.length, 2 * coarse.width());
+        for (int x = 0; x < w; x++) out[x] = least[bin(brightness(coarse, o + x / 2))];
     }
 
     /** The least noise energy of any brightness. */

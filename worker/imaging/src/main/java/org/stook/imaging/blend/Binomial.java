@@ -34,6 +34,21 @@ final class Binomial {
         return coarse;
     }
 
+    /** The smoothed image at its own size, on all threads; {@code out} must not be {@code in}. */
+    static Plane smooth(Plane in, Plane out, Rows rows) {
+        int w = in.width();
+        rows.runWith(in.height(), () -> {
+            float[] line = new float[w];
+            return (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    column(in.samples(), w, in.height(), y, line);
+                    across(line, w, out.samples(), y * w);
+                }
+            };
+        });
+        return out;
+    }
+
     private static void reduceRow(Plane fine, Plane coarse, int y, float[] line) {
         int w = fine.width();
         column(fine.samples(), w, fine.height(), 2 * y, line);

@@ -5,7 +5,7 @@ import java.util.Optional;
 
 /** The blend methods there are. A new one is one more line here. */
 public final class BlendMethods {
-    private static final List<BlendMethod> ALL = List.of(new PyramidBlend());
+    private static final List<BlendMethod> ALL = List.of(new RegionBlend(), new PyramidBlend());
 
     private BlendMethods() {}
 
