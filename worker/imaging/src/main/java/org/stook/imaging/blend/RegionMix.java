@@ -8,7 +8,7 @@ final class RegionMix {
     /** Detail every frame is granted in the finest band, in units of noise energy. */
     private static final float RESERVE = 4;
     /** What detail alone can do against the claim: lets a bristle through that the region does not know of. */
-    private static final float UNCLAIMED = 0.01f;
+    private static final float UNCLAIMED = 0.003f;
     /** Keeps a claim off zero, so that a pixel nobody claims is the mean of all. */
     private static final float LEAST = 1e-6f;
 
