@@ -11,11 +11,13 @@ import org.stook.imaging.frame.Plane;
 final class BandFold {
     /** Detail that every frame is granted, in units of noise energy: what a lucky noise sample may reach unnoticed. */
     private static final float RESERVE = 4;
+    /** Of white noise in three channels under the 5 x 5 binomial window (simulated). */
+    private static final float MEAN_OVER_QUANTILE = 1.6f;
 
     private final Frame sum;
     private final Plane weight;
     private final Plane best;
-    private final BandNoise noise = new BandNoise();
+    private final BandNoise noise = new BandNoise(MEAN_OVER_QUANTILE);
     private final Rows rows;
 
     BandFold(int width, int height, int channels, Rows rows) {

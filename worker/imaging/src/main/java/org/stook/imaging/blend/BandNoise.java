@@ -2,6 +2,7 @@ package org.stook.imaging.blend;
 
 import java.util.Arrays;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Plane;
 
 /**
  * Noise energy of one band, by brightness, estimated from the frames themselves: in some frame of a sweep almost every
@@ -19,22 +20,41 @@ final class BandNoise {
     private static final int DROPPED_BITS = 20;
 
     private static final double QUANTILE = 0.1;
-    /** Mean over 10 % quantile of the energy of white noise under the 5 x 5 binomial window (simulated). */
-    private static final float MEAN_OVER_QUANTILE = 1.6f;
     /** A quarter of an 8-bit step: nobody sees detail weaker than this, and quantised frames have no noise of their own. */
     private static final float FLOOR = (0.25f / 255) * (0.25f / 255);
 
     private static final int FEWEST = 200;
 
     private final float[] least = new float[BINS];
+    private final float meanOverQuantile;
 
-    BandNoise() {
+    /** @param meanOverQuantile mean over 10 % quantile of the local energy of white noise; depends on the window */
+    BandNoise(float meanOverQuantile) {
+        this.meanOverQuantile = meanOverQuantile;
         Arrays.fill(least, Float.MAX_VALUE);
+    }
+
+    /** How often each local energy occurs in a frame, by brightness. Threads may each fill one and put them together. */
+    static final class Counts {
+        private final int[][] counts = new int[BINS][SLOTS];
+
+        void add(float brightness, float energy) {
+            counts[bin(brightness)][Float.floatToIntBits(energy) >>> DROPPED_BITS]++;
+        }
+
+        synchronized void add(Counts more) {
+            for (int b = 0; b < BINS; b++) for (int i = 0; i < SLOTS; i++) counts[b][i] += more.counts[b][i];
+        }
+    }
+
+    /** Learns from one more frame. */
+    void learn(Counts frame) {
+        lower(frame.counts);
     }
 
     /** Learns from one more frame. */
     void learn(Frame fine, Frame coarse) {
-        int[][] counts = new int[BINS][SLOTS];
+        Counts counts = new Counts();
         BandStrip strip = new BandStrip(fine, coarse);
         int w = fine.width();
         // One row in eight (every row of small bands) is plenty and spares most of the time.
@@ -42,11 +62,10 @@ final class BandNoise {
         for (int y = 0; y < fine.height(); y += step) {
             strip.compute(y, y + 1);
             for (int x = 0; x < w; x++) {
-                counts[bin(brightness(coarse, y / 2 * coarse.width() + x / 2))][
-                        Float.floatToIntBits(strip.energy()[x]) >>> DROPPED_BITS]++;
+                counts.add(brightness(coarse, y / 2 * coarse.width() + x / 2), strip.energy()[x]);
             }
         }
-        lower(counts);
+        learn(counts);
     }
 
     private void lower(int[][] counts) {
@@ -55,7 +74,7 @@ final class BandNoise {
         float overall = quantile(all);
         for (int b = 0; b < BINS; b++) {
             boolean enough = Arrays.stream(counts[b]).sum() >= FEWEST;
-            float energy = MEAN_OVER_QUANTILE * (enough ? quantile(counts[b]) : overall);
+            float energy = meanOverQuantile * (enough ? quantile(counts[b]) : overall);
             least[b] = Math.max(FLOOR, Math.min(least[b], energy));
         }
     }
@@ -84,6 +103,13 @@ final class BandNoise {
         int o = y / 2 * coarse.width();
         int w = Math.min(out.length, 2 * coarse.width());
         for (int x = 0; x < w; x++) out[x] = least[bin(brightness(coarse, o + x / 2))];
+    }
+
+    /** Expected noise energy along row {@code y}, given a plane of the brightness there. */
+    void along(Plane brightness, int y, float[] out) {
+        int at = y * out.length;
+        float[] in = brightness.samples();
+        for (int x = 0; x < out.length; x++) out[x] = least[bin(in[at + x])];
     }
 
     /** The least noise energy of any brightness. */

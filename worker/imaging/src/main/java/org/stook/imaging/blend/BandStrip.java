@@ -49,7 +49,7 @@ final class BandStrip {
     }
 
     private void bandRow(int channel, int y, int at) {
-        Binomial.expandRow(coarse.plane(channel), y, width, line, wide);
+        Binomial.expandRow(coarse.plane(channel), y, line, wide);
         float[] in = fine.plane(channel).samples();
         float[] out = band[channel];
         for (int x = 0; x < width; x++) out[at + x] = in[y * width + x] - wide[x];

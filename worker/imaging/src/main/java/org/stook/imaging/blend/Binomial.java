@@ -52,17 +52,19 @@ final class Binomial {
     private static void reduceRow(Plane fine, Plane coarse, int y, float[] line) {
         int w = fine.width();
         column(fine.samples(), w, fine.height(), 2 * y, line);
-        float[] out = coarse.samples();
-        int n = coarse.width();
-        int o = y * n;
-        for (int x = 0; x < n; x++) {
+        halve(line, w, coarse.samples(), y * coarse.width());
+    }
+
+    /** The horizontal kernel at every second sample of a line of {@code w}. */
+    static void halve(float[] line, int w, float[] out, int offset) {
+        int n = half(w);
+        int safe = Math.max(1, (w - 1) / 2);
+        out[offset] = tap(line, w, 0);
+        for (int x = 1; x < safe; x++) {
             int c = 2 * x;
-            if (c >= 2 && c < w - 2) {
-                out[o + x] = (line[c - 2] + line[c + 2] + 4 * (line[c - 1] + line[c + 1]) + 6 * line[c]) * (1 / 16f);
-            } else {
-                out[o + x] = tap(line, w, c);
-            }
+            out[offset + x] = (line[c - 2] + line[c + 2] + 4 * (line[c - 1] + line[c + 1]) + 6 * line[c]) * (1 / 16f);
         }
+        for (int x = safe; x < n; x++) out[offset + x] = tap(line, w, 2 * x);
     }
 
     /** The vertical kernel around row {@code y} of an image of {@code h} rows of {@code w}. */
@@ -92,8 +94,8 @@ final class Binomial {
         return (far + 4 * near + 6 * line[x]) * (1 / 16f);
     }
 
-    /** Row {@code y} of {@code coarse} expanded to {@code w} columns; {@code line} holds a coarse row. */
-    static void expandRow(Plane coarse, int y, int w, float[] line, float[] out) {
+    /** Row {@code y} of {@code coarse} expanded to twice as many columns; {@code line} holds a coarse row. */
+    static void expandRow(Plane coarse, int y, float[] line, float[] out) {
         int n = coarse.width();
         float[] in = coarse.samples();
         int j = y / 2;
@@ -104,11 +106,37 @@ final class Binomial {
         } else {
             for (int x = 0; x < n; x++) line[x] = (in[j * n + x] + in[below + x]) * 0.5f;
         }
-        for (int x = 0; x < n; x++) {
-            float right = line[Math.min(x + 1, n - 1)];
-            out[2 * x] = (line[Math.max(x - 1, 0)] + right + 6 * line[x]) * 0.125f;
-            if (2 * x + 1 < w) out[2 * x + 1] = (line[x] + right) * 0.5f;
+        widen(line, n, out);
+    }
+
+    /** A line of {@code n} expanded to {@code 2 n}. */
+    private static void widen(float[] line, int n, float[] out) {
+        float left = line[0];
+        float here = line[0];
+        for (int x = 0; x < n - 1; x++) {
+            float right = line[x + 1];
+            out[2 * x] = (left + right + 6 * here) * 0.125f;
+            out[2 * x + 1] = (here + right) * 0.5f;
+            left = here;
+            here = right;
         }
+        out[2 * n - 2] = (left + 7 * here) * 0.125f;
+        if (2 * n - 1 < out.length) out[2 * n - 1] = here;
+    }
+
+    /** {@code coarse} expanded into {@code fine}, on all threads. */
+    static void expand(Plane coarse, Plane fine, Rows rows) {
+        int w = fine.width();
+        rows.runWith(fine.height(), () -> {
+            float[] line = new float[coarse.width()];
+            float[] wide = new float[w + 1];
+            return (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    expandRow(coarse, y, line, wide);
+                    System.arraycopy(wide, 0, fine.samples(), y * w, w);
+                }
+            };
+        });
     }
 
     /** Adds the expanded {@code coarse} to {@code fine}, on all threads. */
@@ -119,7 +147,7 @@ final class Binomial {
             float[] wide = new float[w + 1];
             return (from, to) -> {
                 for (int y = from; y < to; y++) {
-                    expandRow(coarse, y, w, line, wide);
+                    expandRow(coarse, y, line, wide);
                     float[] out = fine.samples();
                     for (int x = 0; x < w; x++) out[y * w + x] += wide[x];
                 }

@@ -7,6 +7,11 @@ public interface Blend {
     /** How often the whole sweep is to be added: 1 or 2. */
     int passes();
 
+    /** Whether frames of that pass must have all channels; if not, their luminance alone does as well. */
+    default boolean needsColour(int pass) {
+        return true;
+    }
+
     /**
      * Folds one frame in. The frame is only lent: its samples may change once this returns.
      *

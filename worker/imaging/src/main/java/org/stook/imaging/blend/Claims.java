@@ -8,8 +8,6 @@ import org.stook.imaging.frame.Plane;
  * the strongest of any frame, weighted by that strongest detail.
  */
 final class Claims {
-    /** Detail every frame is granted, in units of noise energy, so that noise does not decide. */
-    private static final float RESERVE = 1;
     /** Detail that counts as none, in units of noise energy; not zero, so that bare regions have an average at all. */
     private static final float NONE = 1e-3f;
 
@@ -17,74 +15,123 @@ final class Claims {
     private final BandNoise noise;
     private final Rows rows;
     private final Neighbourhood neighbourhood;
-    private final Plane full;
+    private final Plane near;
+    private final Plane share;
     private final Plane weight;
     private final Plane claim;
-    private final Plane guide;
     private final GuidedFilter filter;
     private boolean weighted;
 
-    Claims(Plane strongest, BandNoise noise, Rows rows) {
+    Claims(RegionLearn learnt, Rows rows) {
+        this.strongest = learnt.strongest();
+        this.noise = learnt.noise();
+        this.rows = rows;
         int w = strongest.width();
         int h = strongest.height();
-        this.strongest = strongest;
-        this.noise = noise;
-        this.rows = rows;
         this.neighbourhood = new Neighbourhood(w, h, rows);
-        this.full = new Plane(w, h);
-        this.weight = new Plane(Binomial.half(w), Binomial.half(h));
-        this.claim = new Plane(Binomial.half(w), Binomial.half(h));
-        this.guide = new Plane(Binomial.half(w), Binomial.half(h));
-        this.filter = new GuidedFilter(guide.width(), guide.height(), rows);
+        this.near = new Plane(w, h);
+        this.share = new Plane(w, h);
+        this.weight = new Plane(w, h);
+        this.claim = new Plane(w, h);
+        this.filter = new GuidedFilter(w, h, rows);
     }
 
-    /** The claim of a frame, fitted to its own edges. Only after the strongest detail of all frames is known. */
-    GuidedFilter of(Frame half, Plane detail) {
+    /**
+     * The claim of a frame, fitted to its own edges. Only after the strongest detail of all frames is known.
+     *
+     * @param half luminance of the frame at half size
+     */
+    GuidedFilter of(Frame placed, Plane half) {
         if (!weighted) {
-            fill(half, detail, false);
-            neighbourhood.average(full, weight);
+            weigh(half);
             weighted = true;
         }
-        fill(half, detail, true);
-        neighbourhood.average(full, claim);
+        compare(placed, half);
+        neighbourhood.average(share, claim);
         float[] c = claim.samples();
         float[] w = weight.samples();
         rows.run(claim.height(), (from, to) -> {
             for (int i = from * claim.width(); i < to * claim.width(); i++) {
-                c[i] = eighth(w[i] == 0 ? 1 : Math.min(1, c[i] / w[i]));
-                guide.samples()[i] = Luma.at(half, i);
+                float mean = c[i] / w[i];
+                c[i] = mean * mean;
             }
         });
-        filter.fit(guide, claim);
+        filter.fit(half, claim);
         return filter;
     }
 
-    /** Weight of each pixel, times how near the frame comes to the strongest if {@code relative}. */
-    private void fill(Frame half, Plane detail, boolean relative) {
-        int w = full.width();
-        rows.runWith(full.height(), () -> {
-            float[] floor = new float[w];
+    /** How near the frame's detail comes to the strongest, at half size: 1 is the strongest itself. */
+    Plane near() {
+        return near;
+    }
+
+    private void weigh(Plane half) {
+        rows.runWith(half.height(), () -> {
+            Lines lines = new Lines(half.width());
             return (from, to) -> {
                 for (int y = from; y < to; y++) {
-                    noise.along(half, y, floor);
-                    for (int x = 0; x < w; x++) {
-                        int i = y * w + x;
-                        float top = Math.max(0, strongest.samples()[i] - floor[x]);
-                        float value = (float) Math.sqrt(Math.max(top, NONE * floor[x]));
-                        if (relative) {
-                            float own = Math.max(0, detail.samples()[i] - floor[x]);
-                            value *= eighth((own + RESERVE * floor[x]) / (top + RESERVE * floor[x]));
-                        }
-                        full.samples()[i] = value;
-                    }
+                    noise.along(half, y, lines.floor);
+                    weigh(y, lines);
+                    System.arraycopy(lines.weight, 0, share.samples(), y * half.width(), half.width());
                 }
             };
         });
+        neighbourhood.average(share, weight);
     }
 
-    private static float eighth(float v) {
-        float p = v * v;
-        p *= p;
-        return p * p;
+    private void compare(Frame placed, Plane half) {
+        rows.runWith(half.height(), () -> {
+            DetailRows detail = new DetailRows(placed, half);
+            Lines lines = new Lines(half.width());
+            return (from, to) -> detail.each(from, to, (y, own) -> {
+                noise.along(half, y, lines.floor);
+                weigh(y, lines);
+                compare(y, own, lines);
+            });
+        });
+    }
+
+    /** Buffers of one thread. */
+    private static final class Lines {
+        final float[] floor;
+        final float[] top;
+        final float[] weight;
+
+        Lines(int width) {
+            floor = new float[width];
+            top = new float[width];
+            weight = new float[width];
+        }
+    }
+
+    private void weigh(int y, Lines lines) {
+        float[] top = lines.top;
+        float[] floor = lines.floor;
+        float[] out = lines.weight;
+        System.arraycopy(strongest.samples(), y * top.length, top, 0, top.length);
+        for (int x = 0; x < out.length; x++) {
+            out[x] = (float) Math.sqrt(Math.max(top[x] - floor[x], NONE * floor[x]));
+        }
+    }
+
+    /**
+     * Detail above the noise, each frame being granted twice the noise so that noise does not decide:
+     * {@code max(0, own - floor) + 2 floor} is {@code max(own, floor) + floor}.
+     */
+    private void compare(int y, float[] own, Lines lines) {
+        float[] top = lines.top;
+        float[] floor = lines.floor;
+        int at = y * own.length;
+        float[] ratio = near.samples();
+        for (int x = 0; x < own.length; x++) {
+            ratio[at + x] = (Math.max(own[x], floor[x]) + floor[x]) / (Math.max(top[x], floor[x]) + floor[x]);
+        }
+        float[] out = share.samples();
+        float[] weight = lines.weight;
+        for (int x = 0; x < own.length; x++) {
+            float squared = ratio[at + x] * ratio[at + x];
+            ratio[at + x] = squared;
+            out[at + x] = weight[x] * squared * squared;
+        }
     }
 }

@@ -30,7 +30,7 @@ final class FocusPeak {
     void add(int rank, int y, float[] detail) {
         int o = y * width;
         for (int x = 0; x < width; x++) {
-            float now = detail[x];
+            float now = Math.max(detail[x], Float.MIN_NORMAL);
             int i = o + x;
             if (rank == 0 || now > best[i]) {
                 before[i] = last[i];

@@ -1,26 +1,25 @@
 package org.stook.imaging.blend;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.stook.imaging.frame.Plane;
 
 /**
- * Averages a full-size plane over two neighbourhoods at once, at half size: mostly a near one (a Gaussian of about 3
- * full-size pixels), and a little of a wide one (about 8) that carries where the near one finds no detail at all.
+ * Averages a plane of half size over two neighbourhoods at once: mostly a near one (a Gaussian of about 3 full-size
+ * pixels), and a little of a wide one (about 8) that carries where the near one finds no detail at all.
  */
 final class Neighbourhood {
     private static final float WIDE_SHARE = 0.1f;
     private static final int DEPTH = 2;
 
     private final Rows rows;
-    private final Plane half;
     private final List<Plane> levels = new ArrayList<>();
 
     Neighbourhood(int width, int height, Rows rows) {
         this.rows = rows;
-        int w = Binomial.half(width);
-        int h = Binomial.half(height);
-        this.half = new Plane(w, h);
+        int w = width;
+        int h = height;
         for (int i = 0; i < DEPTH; i++) {
             w = Binomial.half(w);
             h = Binomial.half(h);
@@ -28,18 +27,17 @@ final class Neighbourhood {
         }
     }
 
-    /** @param out half the size of {@code full}, rounded up */
-    void average(Plane full, Plane out) {
-        Binomial.reduce(full, half, rows);
-        Binomial.smooth(half, out, rows);
-        Plane fine = half;
+    /** @param out another plane of the same size */
+    void average(Plane in, Plane out) {
+        Binomial.smooth(in, out, rows);
+        Plane fine = in;
         for (Plane coarse : levels) {
             Binomial.reduce(fine, coarse, rows);
             fine = coarse;
         }
         scale(fine);
         for (int i = DEPTH - 2; i >= 0; i--) {
-            clear(levels.get(i));
+            Arrays.fill(levels.get(i).samples(), 0);
             Binomial.addExpanded(fine, levels.get(i), rows);
             fine = levels.get(i);
         }
@@ -49,9 +47,5 @@ final class Neighbourhood {
     private static void scale(Plane plane) {
         float[] samples = plane.samples();
         for (int i = 0; i < samples.length; i++) samples[i] *= WIDE_SHARE;
-    }
-
-    private static void clear(Plane plane) {
-        java.util.Arrays.fill(plane.samples(), 0);
     }
 }

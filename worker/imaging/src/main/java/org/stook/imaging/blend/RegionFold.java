@@ -1,31 +1,25 @@
 package org.stook.imaging.blend;
 
+import org.jspecify.annotations.Nullable;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 
 /** One stack going through {@link RegionBlend}. */
 final class RegionFold implements Blend {
+    /** Detail below this many times the noise tells no depth. */
+    private static final float TELLING = 8;
+
     private final BlendPlan plan;
     private final Rows rows;
-    private final Frame half;
-    private final DetailMap details;
-    private final Plane strongest;
-    private final BandNoise noise = new BandNoise();
-    private final RegionMaps maps;
-    private final Claims claims;
-    private final RegionMix mix;
+    private final RegionLearn learnt;
+    private final Plane halfLuma;
+    private @Nullable RegionRender render;
 
     RegionFold(BlendPlan plan) {
         this.plan = plan;
         this.rows = new Rows(plan.threads());
-        int w = plan.width();
-        int h = plan.height();
-        this.half = Frame.blank(Binomial.half(w), Binomial.half(h), plan.channels());
-        this.details = new DetailMap(w, h, rows);
-        this.strongest = new Plane(w, h);
-        this.maps = new RegionMaps(plan, rows);
-        this.claims = new Claims(strongest, noise, rows);
-        this.mix = new RegionMix(plan, strongest, noise, rows);
+        this.learnt = new RegionLearn(plan, rows);
+        this.halfLuma = new Plane(Binomial.half(plan.width()), Binomial.half(plan.height()));
     }
 
     @Override
@@ -34,33 +28,35 @@ final class RegionFold implements Blend {
     }
 
     @Override
+    public boolean needsColour(int pass) {
+        return pass > 0;
+    }
+
+    @Override
     public void add(int pass, int frame, Frame placed) {
-        for (int c = 0; c < placed.channels(); c++) Binomial.reduce(placed.plane(c), half.plane(c), rows);
-        Plane detail = details.of(placed, half);
         if (pass == 0) {
-            noise.learn(placed, half);
-            keepStrongest(detail);
-            maps.learn(frame, detail);
+            Binomial.reduce(placed.luma(), halfLuma, rows);
+            learnt.add(frame, placed, halfLuma);
         } else {
-            GuidedFilter fit = claims.of(half, detail);
-            Plane weight = mix.add(placed, half, detail, fit);
-            maps.claim(frame, weight);
+            rendering().add(frame, placed);
         }
     }
 
-    private void keepStrongest(Plane detail) {
-        float[] now = detail.samples();
-        float[] best = strongest.samples();
-        int width = strongest.width();
-        rows.run(strongest.height(), (from, to) -> {
-            for (int i = from * width; i < to * width; i++) best[i] = Math.max(best[i], now[i]);
-        });
+    private RegionRender rendering() {
+        RegionRender known = render;
+        if (known == null) {
+            known = new RegionRender(plan, learnt, halfLuma, rows);
+            render = known;
+        }
+        return known;
     }
 
     @Override
     public Blended finish() {
-        Plane depth = new Plane(plan.width(), plan.height());
-        maps.depth(depth, 8 * noise.lowest());
-        return new Blended(mix.finish(), maps.source(), depth);
+        RegionRender done = rendering();
+        return new Blended(
+                done.composite(),
+                done.maps().source(),
+                done.maps().depth(TELLING * learnt.noise().lowest()));
     }
 }

@@ -17,8 +17,8 @@ import java.util.function.Supplier;
  * abandoned blend leaves nothing behind.
  */
 final class Rows {
-    /** High enough to make the halo of a strip cheap, low enough for its buffers to stay in the cache. */
-    private static final int STRIP = 32;
+    /** High enough to make the halo of a strip cheap. */
+    private static final int STRIP = 64;
 
     private final int threads;
     private final ExecutorService helpers;

@@ -13,12 +13,13 @@ final class BlendStage {
     private final ComposeOrder order;
     private final Registered registered;
     private final Progress progress;
-    private final SharpnessLedger ledger = new SharpnessLedger();
+    private final SharpnessLedger ledger;
 
     BlendStage(ComposeOrder order, Registered registered, Progress progress) {
         this.order = order;
         this.registered = registered;
         this.progress = progress;
+        this.ledger = new SharpnessLedger(order.threads());
     }
 
     Blended run(Toning toning, DecodedFrames decoded) throws IOException {
@@ -30,7 +31,7 @@ final class BlendStage {
         try (PlacedFrames frames = new PlacedFrames(registered, toning, decoded, order.threads())) {
             for (int pass = 0; pass < blend.passes(); pass++) {
                 int now = pass;
-                frames.each((rank, placed) -> {
+                frames.each(blend.needsColour(now), (rank, placed) -> {
                     progress.at(Composition.BLEND, (now + (double) rank / count) / blend.passes());
                     if (now == 0) ledger.add(placed);
                     blend.add(now, rank, placed);

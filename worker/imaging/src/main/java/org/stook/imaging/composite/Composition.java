@@ -27,6 +27,7 @@ public final class Composition implements AutoCloseable {
     private final ComposeOrder order;
     private final Progress progress;
     private final DecodedFrames decoded = new DecodedFrames();
+    private final SmallLumas lumas = new SmallLumas(decoded);
     private final Map<String, Double> seconds = new LinkedHashMap<>();
     private @Nullable Surveyed surveyed;
     private @Nullable Registered registered;
@@ -44,22 +45,23 @@ public final class Composition implements AutoCloseable {
 
     /** Looks at every file; sets aside what is no frame of this stack; finds the order of focus. */
     public void survey() throws CannotCompose, IOException {
-        surveyed = timed(SURVEY, () -> new SurveyStage(order, decoded, progress).run());
+        surveyed = timed(SURVEY, () -> new SurveyStage(order, decoded, lumas, progress).run());
     }
 
     /** Places every frame against the reference frame and finds the common area. */
     public void register() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
         registered = timed(
-                REGISTER, () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), decoded, progress)));
+                REGISTER, () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), lumas, progress)));
     }
 
     /** Tones, places and blends all frames. */
     public void blend() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
         Registered sweep = done(registered, REGISTER);
+        lumas.forget();
         blended = timed(BLEND, () -> {
-            Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame(), decoded);
+            Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame());
             BlendStage stage = new BlendStage(order, sweep, progress);
             toning = tones;
             blendStage = stage;
@@ -165,6 +167,7 @@ public final class Composition implements AutoCloseable {
     @Override
     public void close() {
         decoded.forget();
+        lumas.forget();
         blended = null;
         finish = null;
     }

@@ -13,7 +13,9 @@ import org.stook.imaging.frame.Samples;
  * is fixed: memory does not grow with the number of frames.
  */
 final class DecodedFrames {
-    private static final long BUDGET_BYTES = 256L << 20;
+    private static final long BUDGET_BYTES = 96L << 20;
+    /** Frames of which only a few would fit are not worth the memory. */
+    private static final int FEW = 8;
 
     private final Map<Path, Samples> kept = new LinkedHashMap<>();
     private long keptBytes;
@@ -49,7 +51,7 @@ final class DecodedFrames {
         long bytes = (long) samples.width() * samples.height() * samples.channels() * samples.bitsPerSample() / 8;
         synchronized (kept) {
             // First come, first kept: every pass runs over all frames, so evicting would keep none.
-            if (keptBytes + bytes > BUDGET_BYTES || kept.containsKey(file)) return;
+            if (bytes * FEW > BUDGET_BYTES || keptBytes + bytes > BUDGET_BYTES || kept.containsKey(file)) return;
             kept.put(file, samples);
             keptBytes += bytes;
         }

@@ -6,10 +6,12 @@ import java.util.Optional;
 import org.stook.imaging.codec.FrameHeader;
 import org.stook.imaging.codec.FrameReaders;
 import org.stook.imaging.codec.UnreadableFrame;
+import org.stook.imaging.frame.Plane;
 import org.stook.imaging.frame.Samples;
 import org.stook.imaging.survey.FrameSurvey;
 import org.stook.imaging.survey.FrameSurveyor;
 import org.stook.imaging.tone.ColourSpace;
+import org.stook.imaging.tone.LightGrid;
 import org.stook.imaging.tone.UnusableProfile;
 
 /** The first look at one file. */
@@ -18,9 +20,11 @@ final class FirstLook {
     private static final int SURVEYED = 2000;
 
     private final DecodedFrames frames;
+    private final SmallLumas lumas;
 
-    FirstLook(DecodedFrames frames) {
+    FirstLook(DecodedFrames frames, SmallLumas lumas) {
         this.frames = frames;
+        this.lumas = lumas;
     }
 
     /** Either a frame or a stray. */
@@ -34,8 +38,9 @@ final class FirstLook {
             ColourSpace space = space(header);
             // Decoded here once for good: a file whose data are damaged must not stop a later stage.
             Samples samples = frames.readOrRefuse(file);
-            return new Result(
-                    Optional.of(new Sighting(file, sha256, header, space, survey(samples))), Optional.empty());
+            FrameSurvey survey = survey(file, samples);
+            Sighting frame = new Sighting(file, sha256, header, space, survey, LightGrid.of(samples));
+            return new Result(Optional.of(frame), Optional.empty());
         } catch (UnreadableFrame e) {
             return stray(name, sha256, e.getMessage());
         } catch (UnusableProfile e) {
@@ -47,11 +52,12 @@ final class FirstLook {
         return new Result(Optional.empty(), Optional.of(FrameRecord.stray(name, sha256, reason + "; set aside.")));
     }
 
-    private static FrameSurvey survey(Samples samples) {
-        int longSide = Math.max(samples.width(), samples.height());
-        int reduction = 1;
-        while (longSide / reduction > SURVEYED) reduction *= 2;
-        return FrameSurveyor.survey(Luma.of(samples, reduction), reduction);
+    private FrameSurvey survey(Path file, Samples samples) {
+        Plane small = lumas.of(file, samples);
+        int reduced = SmallLumas.reduction(samples.width(), samples.height());
+        int further = 1;
+        while (Math.max(small.width(), small.height()) / further > SURVEYED) further *= 2;
+        return FrameSurveyor.survey(Luma.mean(small, further), reduced * further);
     }
 
     /** What the code values mean: the embedded profile, else what Exif declares, else sRGB (common practice). */

@@ -28,6 +28,21 @@ final class Luma {
         return plane;
     }
 
+    /** Means of {@code n} x {@code n} samples of a plane; the plane itself if n is 1. */
+    static Plane mean(Plane in, int n) {
+        if (n == 1) return in;
+        Plane out = new Plane(in.width() / n, in.height() / n);
+        float scale = 1f / (n * n);
+        for (int y = 0; y < out.height(); y++) {
+            for (int x = 0; x < out.width(); x++) {
+                float sum = 0;
+                for (int j = 0; j < n; j++) for (int i = 0; i < n; i++) sum += in.at(x * n + i, y * n + j);
+                out.set(x, y, sum * scale);
+            }
+        }
+        return out;
+    }
+
     private static void addColour(int[] codes, int n, int[] sums) {
         for (int x = 0, i = 0; x < sums.length; x++) {
             int sum = 0;

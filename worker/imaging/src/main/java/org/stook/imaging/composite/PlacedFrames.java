@@ -13,11 +13,14 @@ import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.frame.Samples;
 import org.stook.imaging.placing.Placer;
+import org.stook.imaging.placing.SourceRows;
 import org.stook.imaging.tone.Tone;
+import org.stook.imaging.tone.TonedRows;
 
 /** Gives the frames one after the other, toned and drawn into the common area; the next is decoded meanwhile. */
 final class PlacedFrames implements AutoCloseable {
-    private static final int BAND = 64;
+    /** Rows drawn in one go; the more, the fewer rows of the frame are toned twice. */
+    private static final int BAND = 128;
 
     private final Registered registered;
     private final Toning toning;
@@ -28,7 +31,6 @@ final class PlacedFrames implements AutoCloseable {
         thread.setDaemon(true);
         return thread;
     });
-    private @Nullable Frame toned;
     private @Nullable Frame placed;
 
     PlacedFrames(Registered registered, Toning toning, DecodedFrames decoded, int threads) {
@@ -43,13 +45,14 @@ final class PlacedFrames implements AutoCloseable {
         void with(int rank, Frame placed);
     }
 
-    void each(Use use) throws IOException {
+    /** @param colour whether all channels are wanted, or luminance alone */
+    void each(boolean colour, Use use) throws IOException {
         List<PlacedFrame> frames = registered.frames();
         Future<Samples> next = decode(0);
         for (int i = 0; i < frames.size(); i++) {
             Samples samples = await(next);
             if (i + 1 < frames.size()) next = decode(i + 1);
-            use.with(i, place(i, samples));
+            use.with(i, place(i, samples, colour));
         }
     }
 
@@ -59,27 +62,28 @@ final class PlacedFrames implements AutoCloseable {
         return ahead.submit(task);
     }
 
-    private Frame place(int rank, Samples samples) {
+    private Frame place(int rank, Samples samples, boolean colour) {
         Tone tone = toning.of(rank);
-        Frame whole = toned == null ? tone.blank(samples.width(), samples.height()) : toned;
-        toned = whole;
-        bands(samples.height(), (from, to) -> tone.applyRows(samples, from, to, whole));
-        Frame target = placed == null
-                ? Frame.blank(registered.area().width(), registered.area().height(), whole.channels())
-                : placed;
-        placed = target;
+        Frame target = target(colour ? tone.outputChannels() : 1);
         Placer placer = new Placer(registered.area());
         PlacedFrame frame = registered.frames().get(rank);
-        bands(target.height(), (from, to) -> placer.draw(whole, frame.placement(), from, to, target));
+        Parallel.forEach((target.height() + BAND - 1) / BAND, threads, band -> {
+            TonedRows toned = tone.rowsOf(samples);
+            SourceRows rows =
+                    target.channels() == tone.outputChannels() ? toned::colours : (y, lines) -> toned.luma(y, lines[0]);
+            int to = Math.min(target.height(), (band + 1) * BAND);
+            placer.draw(rows, samples.width(), frame.placement(), band * BAND, to, target);
+        });
         return target;
     }
 
-    private interface Band {
-        void rows(int from, int to);
-    }
-
-    private void bands(int rows, Band work) {
-        Parallel.forEach((rows + BAND - 1) / BAND, threads, b -> work.rows(b * BAND, Math.min(rows, (b + 1) * BAND)));
+    private Frame target(int channels) {
+        Frame known = placed;
+        if (known == null || known.channels() != channels) {
+            known = Frame.blank(registered.area().width(), registered.area().height(), channels);
+            placed = known;
+        }
+        return known;
     }
 
     private static Samples await(Future<Samples> decoding) throws IOException {

@@ -1,6 +1,7 @@
 package org.stook.imaging.composite;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -10,8 +11,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.stook.imaging.codec.CaptureTime;
 import org.stook.imaging.codec.FrameHeader;
+import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.survey.Stray;
 import org.stook.imaging.survey.SweepSurvey;
 
@@ -22,10 +25,10 @@ final class SurveyStage {
     private final FirstLook look;
     private final List<FrameRecord> strays = new ArrayList<>();
 
-    SurveyStage(ComposeOrder order, DecodedFrames frames, Progress progress) {
+    SurveyStage(ComposeOrder order, DecodedFrames frames, SmallLumas lumas, Progress progress) {
         this.order = order;
         this.progress = progress;
-        this.look = new FirstLook(frames);
+        this.look = new FirstLook(frames, lumas);
     }
 
     Surveyed run() throws CannotCompose, IOException {
@@ -51,15 +54,31 @@ final class SurveyStage {
     }
 
     private List<Sighting> lookAtAll() throws IOException {
+        int count = order.frames().size();
+        FirstLook.Result[] results = new FirstLook.Result[count];
+        AtomicInteger done = new AtomicInteger();
+        try {
+            Parallel.forEach(count, order.threads(), i -> {
+                progress.at(Composition.SURVEY, (double) done.getAndIncrement() / count);
+                results[i] = lookAt(order.frames().get(i));
+            });
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
         List<Sighting> seen = new ArrayList<>();
-        int done = 0;
-        for (Path file : order.frames()) {
-            progress.at(Composition.SURVEY, (double) done++ / order.frames().size());
-            FirstLook.Result result = look.at(file);
+        for (FirstLook.Result result : results) {
             result.frame().ifPresent(seen::add);
             result.stray().ifPresent(strays::add);
         }
         return seen;
+    }
+
+    private FirstLook.Result lookAt(Path file) {
+        try {
+            return look.at(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** By capture time where every frame has one, else by name. */

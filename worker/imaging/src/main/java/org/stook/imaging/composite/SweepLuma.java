@@ -5,15 +5,15 @@ import java.util.List;
 import org.stook.imaging.frame.LumaSource;
 import org.stook.imaging.frame.Plane;
 
-/** The sweep's luminance for registration, decoded when asked for. */
+/** The sweep's luminance for registration. */
 final class SweepLuma implements LumaSource {
     private final List<Sighting> sweep;
-    private final DecodedFrames frames;
+    private final SmallLumas lumas;
     private final Progress progress;
 
-    SweepLuma(List<Sighting> sweep, DecodedFrames frames, Progress progress) {
+    SweepLuma(List<Sighting> sweep, SmallLumas lumas, Progress progress) {
         this.sweep = sweep;
-        this.frames = frames;
+        this.lumas = lumas;
         this.progress = progress;
     }
 
@@ -35,6 +35,10 @@ final class SweepLuma implements LumaSource {
     @Override
     public Plane read(int frame, int reduction) throws IOException {
         progress.at(Composition.REGISTER, (double) frame / frames());
-        return Luma.of(frames.read(sweep.get(frame).file()), reduction);
+        int small = SmallLumas.reduction(width(), height());
+        if (reduction % small != 0) {
+            throw new IllegalArgumentException("frames are kept reduced by " + small + ", asked for " + reduction);
+        }
+        return Luma.mean(lumas.of(sweep.get(frame).file(), width(), height()), reduction / small);
     }
 }

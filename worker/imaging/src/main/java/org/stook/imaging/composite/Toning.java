@@ -1,6 +1,5 @@
 package org.stook.imaging.composite;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.stook.imaging.composite.Registered.PlacedFrame;
@@ -24,14 +23,12 @@ final class Toning {
     }
 
     /** @param reference the frame whose light counts; it may lie outside the blended span */
-    static Toning measure(Recipe recipe, List<PlacedFrame> frames, Sighting reference, DecodedFrames decoded)
-            throws IOException {
+    static Toning measure(Recipe recipe, List<PlacedFrame> frames, Sighting reference) {
         List<TileLight> light = new ArrayList<>();
         int at = -1;
         for (PlacedFrame f : frames) {
             if (f.frame().equals(reference)) at = light.size();
-            light.add(
-                    TileLight.measure(decoded.read(f.frame().file()), f.frame().space(), f.placement()));
+            light.add(TileLight.measure(f.frame().light(), f.frame().space(), f.placement()));
         }
         if (at < 0) at = (frames.size() - 1) / 2;
         return new Toning(recipe, frames, Flicker.gains(light, at), reference.space());

@@ -41,4 +41,16 @@ public record Frame(List<Plane> planes) {
     public Plane plane(int channel) {
         return planes.get(channel);
     }
+
+    /** Luminance of encoded values, (R + 2 G + B) / 4; of a grey frame the plane itself. */
+    public Plane luma() {
+        if (channels() == 1) return plane(0);
+        float[] red = plane(0).samples();
+        float[] green = plane(1).samples();
+        float[] blue = plane(2).samples();
+        Plane out = new Plane(width(), height());
+        float[] luma = out.samples();
+        for (int i = 0; i < luma.length; i++) luma[i] = 0.25f * (red[i] + blue[i]) + 0.5f * green[i];
+        return out;
+    }
 }

@@ -4,7 +4,14 @@ import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Placement;
 
-/** Draws frames into an area of the reference frame. Stateless; rows may be drawn by several threads at once. */
+/**
+ * Draws frames into an area of the reference frame. Stateless; rows may be drawn by several threads at once, and what a
+ * row becomes does not depend on how the rows were shared out.
+ *
+ * <p>Resampling runs along the frame's rows first, then down the area's columns (E. Catmull and A. R. Smith, "3-D
+ * transformations of images in scanline order", SIGGRAPH 1980): twelve taps a sample instead of thirty-six. Frames of one
+ * stack are turned against each other by far less than the angle at which that order would cost sharpness.
+ */
 public final class Placer {
     /** Pixels that must exist around every point that is sampled. */
     public static final int SUPPORT = 3;
@@ -16,44 +23,37 @@ public final class Placer {
     }
 
     /**
-     * Draws rows {@code from .. to - 1} of the area.
+     * Draws rows {@code from .. to - 1} of the area. Many rows at once are cheaper than few.
      *
-     * @param source the whole frame; every point of the area must map at least {@link #SUPPORT} pixels inside it
+     * @param source rows of the whole frame; every point of the area must map at least {@link #SUPPORT} pixels inside it
+     * @param width of the frame, pixels
      * @param target a frame of the area's size, channels as the source
      */
-    public void draw(Frame source, Placement placement, int from, int to, Frame target) {
-        RowCoordinates at = new RowCoordinates(area, placement);
+    public void draw(SourceRows source, int width, Placement placement, int from, int to, Frame target) {
+        int depth = 0;
+        for (int row = from; row < to; row++) depth = Math.max(depth, last(placement, row) - first(placement, row) + 1);
+        Strip strip = new Strip(source, width, target.channels(), area, placement, depth);
+        DownColumns down = new DownColumns(area, placement);
         for (int row = from; row < to; row++) {
-            at.locate(row);
-            for (int c = 0; c < source.channels(); c++) {
-                drawRow(
-                        source.plane(c).samples(),
-                        source.width(),
-                        at,
-                        target.plane(c).samples(),
-                        row * area.width());
+            strip.advance(first(placement, row), last(placement, row));
+            down.prepare(row);
+            for (int c = 0; c < target.channels(); c++) {
+                down.draw(strip, c, target.plane(c).samples(), row * area.width());
             }
         }
     }
 
-    private void drawRow(float[] in, int stride, RowCoordinates at, float[] out, int start) {
-        float[] w = Kernel.weights();
-        for (int i = 0; i < area.width(); i++) {
-            int wx = at.weightX[i];
-            int wy = at.weightY[i];
-            float w0 = w[wx], w1 = w[wx + 1], w2 = w[wx + 2], w3 = w[wx + 3], w4 = w[wx + 4], w5 = w[wx + 5];
-            int p = at.corner(i, stride);
-            float sum = 0;
-            for (int k = 0; k < Kernel.TAPS; k++, p += stride) {
-                sum += w[wy + k]
-                        * (w0 * in[p]
-                                + w1 * in[p + 1]
-                                + w2 * in[p + 2]
-                                + w3 * in[p + 3]
-                                + w4 * in[p + 4]
-                                + w5 * in[p + 5]);
-            }
-            out[start + i] = sum;
-        }
+    private int first(Placement placement, int row) {
+        double y = area.y() + row;
+        double left = placement.y(area.x(), y);
+        double right = placement.y(area.x() + area.width() - 1.0, y);
+        return (int) Math.min(left, right) + Kernel.FIRST;
+    }
+
+    private int last(Placement placement, int row) {
+        double y = area.y() + row;
+        double left = placement.y(area.x(), y);
+        double right = placement.y(area.x() + area.width() - 1.0, y);
+        return (int) Math.max(left, right) + Kernel.FIRST + Kernel.TAPS - 1;
     }
 }

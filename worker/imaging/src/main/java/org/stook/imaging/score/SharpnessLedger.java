@@ -9,14 +9,20 @@ public final class SharpnessLedger {
     private static final double LEAST_CONTRAST = 1e-3;
     private static final double AS_SHARP = 0.9;
 
+    private final int threads;
     private float @org.jspecify.annotations.Nullable [] best;
     private int[] bestFrame = {};
     private float[] floors = {};
     private int frames;
 
-    /** @param placed a frame in the common area; only lent */
+    /** @param threads how many threads may be used, at least 1 */
+    public SharpnessLedger(int threads) {
+        this.threads = threads;
+    }
+
+    /** @param placed a frame in the common area, or its luminance; only lent */
     public void add(Frame placed) {
-        TileSharpness tiles = TileSharpness.of(placed);
+        TileSharpness tiles = TileSharpness.of(placed.luma(), threads);
         if (best == null) {
             best = new float[tiles.count()];
             bestFrame = new int[tiles.count()];
@@ -35,7 +41,7 @@ public final class SharpnessLedger {
     public Coverage compare(Frame composite) {
         if (best == null) throw new IllegalStateException("no frame was added");
         float[] sharpest = best;
-        TileSharpness tiles = TileSharpness.of(composite);
+        TileSharpness tiles = TileSharpness.of(composite.luma(), threads);
         double noise = median(floors);
         int textured = 0;
         int sharp = 0;

@@ -1,9 +1,10 @@
 package org.stook.imaging.score;
 
-import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Parallel;
+import org.stook.imaging.frame.Plane;
 
 /**
- * Root mean square of a band-passed green (or grey) plane in tiles: a 3 x 3 binomial smoothing against single-pixel
+ * Root mean square of band-passed luminance in tiles: a 3 x 3 binomial smoothing against single-pixel
  * noise, then the four-neighbour Laplacian (the modified energy of Laplacian family; Pertuz, Puig and Garcia, "Analysis
  * of focus measure operators for shape-from-focus", Pattern Recognition 46, 2013).
  */
@@ -21,9 +22,9 @@ final class TileSharpness {
     }
 
     /** Tiles of 32 x 32 pixels; frames smaller than one tile count as one. */
-    static TileSharpness of(Frame frame) {
-        TileSharpness tiles = new TileSharpness(Math.max(1, frame.width() / TILE), Math.max(1, frame.height() / TILE));
-        for (int r = 0; r < tiles.rows; r++) tiles.measureRow(frame, r);
+    static TileSharpness of(Plane luma, int threads) {
+        TileSharpness tiles = new TileSharpness(Math.max(1, luma.width() / TILE), Math.max(1, luma.height() / TILE));
+        Parallel.forEach(tiles.rows, threads, r -> tiles.measureRow(luma, r));
         return tiles;
     }
 
@@ -39,40 +40,40 @@ final class TileSharpness {
         return rms[tile];
     }
 
-    private void measureRow(Frame frame, int tileRow) {
-        int w = frame.width();
-        int h = frame.height();
-        float[] g = frame.plane(frame.channels() == 3 ? 1 : 0).samples();
-        float[][] smooth = new float[3][w];
-        double[] sums = new double[columns];
-        long[] counts = new long[columns];
+    private void measureRow(Plane luma, int tileRow) {
+        int w = luma.width();
         int top = Math.max(2, tileRow * TILE);
-        int bottom = Math.min(h - 2, (tileRow + 1) * TILE);
+        int bottom = Math.min(luma.height() - 2, (tileRow + 1) * TILE);
+        int right = Math.min(w - 2, columns * TILE);
+        LaplacianRows laplacian = new LaplacianRows(luma);
+        double[] sums = new double[columns];
         for (int y = top; y < bottom; y++) {
-            for (int k = -1; k <= 1; k++) smoothRow(g, w, y + k, smooth[k + 1]);
-            for (int x = 2; x < Math.min(w - 2, columns * TILE); x++) {
-                float l = 4 * smooth[1][x] - smooth[1][x - 1] - smooth[1][x + 1] - smooth[0][x] - smooth[2][x];
-                sums[x / TILE] += l * l;
-                counts[x / TILE]++;
+            float[] squares = laplacian.squares(y);
+            for (int c = 0; c < columns; c++) {
+                sums[c] += sum(squares, Math.max(2, c * TILE), Math.min(right, (c + 1) * TILE));
             }
         }
         for (int c = 0; c < columns; c++) {
-            rms[tileRow * columns + c] = counts[c] == 0 ? 0 : (float) Math.sqrt(sums[c] / counts[c]);
+            long width = Math.min(right, (c + 1) * TILE) - Math.max(2, c * TILE);
+            long count = width * (bottom - top);
+            rms[tileRow * columns + c] = count <= 0 ? 0 : (float) Math.sqrt(sums[c] / count);
         }
     }
 
-    private static void smoothRow(float[] g, int w, int y, float[] out) {
-        int a = (y - 1) * w;
-        int b = y * w;
-        int c = (y + 1) * w;
-        for (int x = 1; x < w - 1; x++) {
-            out[x] = (g[a + x - 1]
-                            + g[a + x + 1]
-                            + g[c + x - 1]
-                            + g[c + x + 1]
-                            + 2 * (g[a + x] + g[c + x] + g[b + x - 1] + g[b + x + 1])
-                            + 4 * g[b + x])
-                    / 16;
+    /** In four interleaved sums, so that additions need not wait for each other. */
+    private static float sum(float[] values, int from, int to) {
+        float a = 0;
+        float b = 0;
+        float c = 0;
+        float d = 0;
+        int x = from;
+        for (; x + 3 < to; x += 4) {
+            a += values[x];
+            b += values[x + 1];
+            c += values[x + 2];
+            d += values[x + 3];
         }
+        for (; x < to; x++) a += values[x];
+        return (a + b) + (c + d);
     }
 }

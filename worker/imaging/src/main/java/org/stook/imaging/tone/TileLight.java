@@ -27,13 +27,17 @@ public record TileLight(int channels, double[] means, boolean[] usable) {
     }
 
     /**
-     * Measures a frame where it lies. Take the full samples: means of codes, as reduced samples are, are not means of
-     * light, and off by more the sharper the frame is.
+     * Measures a frame where it lies.
      *
      * @param placement reference pixel to frame pixel; the reference frame has the size of this one
      */
     public static TileLight measure(Samples samples, ColourSpace space, Placement placement) {
-        return new TileMeasurement(samples, space, placement).measure();
+        return measure(LightGrid.of(samples), space, placement);
+    }
+
+    /** As above, from pixels picked earlier. */
+    public static TileLight measure(LightGrid grid, ColourSpace space, Placement placement) {
+        return new TileMeasurement(grid, space, placement).measure();
     }
 
     /** Number of tiles. */

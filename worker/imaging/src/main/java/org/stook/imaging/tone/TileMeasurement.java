@@ -9,12 +9,11 @@ final class TileMeasurement {
     private static final int DOWN = 16;
     /** Share of each side that is looked at; near the border, tiles of neighbours are not whole. */
     private static final double MIDDLE = 0.9;
-    /** Every so many rows and columns are enough for means far steadier than what they are compared for. */
-    private static final int ENOUGH = 1200;
 
     private static final double DARKEST = 0.003;
     private static final double MOST_CLIPPED = 0.01;
 
+    private final LightGrid grid;
     private final Samples samples;
     private final Placement placement;
     private final int channels;
@@ -29,18 +28,19 @@ final class TileMeasurement {
     private final long[] clipped;
     private final long[] counts;
 
-    TileMeasurement(Samples samples, ColourSpace space, Placement placement) {
-        this.samples = samples;
+    TileMeasurement(LightGrid grid, ColourSpace space, Placement placement) {
+        this.grid = grid;
+        this.samples = grid.picked();
         this.placement = placement;
         this.channels = samples.channels();
         this.light = lightTables(samples, space);
-        this.across = Math.min(ACROSS, samples.width());
-        this.down = Math.min(DOWN, samples.height());
-        this.tileWidth = MIDDLE * samples.width() / across;
-        this.tileHeight = MIDDLE * samples.height() / down;
+        this.across = Math.min(ACROSS, grid.width());
+        this.down = Math.min(DOWN, grid.height());
+        this.tileWidth = MIDDLE * grid.width() / across;
+        this.tileHeight = MIDDLE * grid.height() / down;
         // In pixel edges, half a pixel before pixel centres.
-        this.left = samples.width() * (1 - MIDDLE) / 2 - 0.5;
-        this.top = samples.height() * (1 - MIDDLE) / 2 - 0.5;
+        this.left = grid.width() * (1 - MIDDLE) / 2 - 0.5;
+        this.top = grid.height() * (1 - MIDDLE) / 2 - 0.5;
         this.sums = new double[across * down * channels];
         this.clipped = new long[across * down];
         this.counts = new long[across * down];
@@ -63,16 +63,16 @@ final class TileMeasurement {
 
     TileLight measure() {
         Placement toReference = placement.inverse();
-        int stepX = Math.max(1, samples.width() / ENOUGH);
-        int stepY = Math.max(1, samples.height() / ENOUGH);
         int[] codes = new int[samples.width() * channels];
-        for (int y = 0; y < samples.height(); y += stepY) {
-            samples.row(y, codes);
-            for (int x = 0; x < samples.width(); x += stepX) {
+        for (int j = 0; j < samples.height(); j++) {
+            samples.row(j, codes);
+            double y = j * (double) grid.stepY();
+            for (int i = 0; i < samples.width(); i++) {
+                double x = i * (double) grid.stepX();
                 double column = (toReference.x(x, y) - left) / tileWidth;
                 double row = (toReference.y(x, y) - top) / tileHeight;
                 boolean inside = column >= 0 && column < across && row >= 0 && row < down;
-                if (inside) add(codes, x * channels, ((int) row) * across + (int) column);
+                if (inside) add(codes, i * channels, ((int) row) * across + (int) column);
             }
         }
         return result();
@@ -110,10 +110,7 @@ final class TileMeasurement {
             double y = top + (tile / across + corner / 2) * tileHeight;
             double frameX = placement.x(x, y);
             double frameY = placement.y(x, y);
-            whole &= frameX >= -0.5
-                    && frameY >= -0.5
-                    && frameX <= samples.width() - 0.5
-                    && frameY <= samples.height() - 0.5;
+            whole &= frameX >= -0.5 && frameY >= -0.5 && frameX <= grid.width() - 0.5 && frameY <= grid.height() - 0.5;
         }
         return whole;
     }

@@ -85,11 +85,12 @@ public final class Tone {
     public Clipping applyRows(Samples samples, int fromRow, int toRow, Frame target) {
         check(samples.width(), samples.height(), samples.channels(), target);
         ChannelTables tables = tables(samples.bitsPerSample());
-        ToneRows rows = new ToneRows(tables, mix, encodings, samples.width());
+        ToneRows rows = new ToneRows(tables, mix, encodings);
+        float[][] out = arrays(target);
         int[] codes = new int[samples.width() * samples.channels()];
         for (int y = fromRow; y < toRow; y++) {
             samples.row(y, codes);
-            rows.tone(codes, target, y);
+            rows.countAndTone(codes, out, y * samples.width());
         }
         return rows.clipping();
     }
@@ -97,7 +98,8 @@ public final class Tone {
     /** Tones rows of a finished frame, encoded in the input space, rounded to 16-bit codes on the way. */
     public Clipping applyRows(Frame frame, int fromRow, int toRow, Frame target) {
         check(frame.width(), frame.height(), frame.channels(), target);
-        ToneRows rows = new ToneRows(tables(16), mix, encodings, frame.width());
+        ToneRows rows = new ToneRows(tables(16), mix, encodings);
+        float[][] out = arrays(target);
         int channels = frame.channels();
         int[] codes = new int[frame.width() * channels];
         for (int y = fromRow; y < toRow; y++) {
@@ -107,9 +109,22 @@ public final class Tone {
                     codes[i] = Math.max(0, Math.min(65535, (int) (plane.at(x, y) * 65535.0 + 0.5)));
                 }
             }
-            rows.tone(codes, target, y);
+            rows.countAndTone(codes, out, y * frame.width());
         }
         return rows.clipping();
+    }
+
+    /** The toned rows of a frame, one at a time: for whoever does not want them all at once. */
+    public TonedRows rowsOf(Samples samples) {
+        if (samples.channels() != curves.length) {
+            throw new IllegalArgumentException(
+                    "%s has %d channels, the frame has %d".formatted(in, curves.length, samples.channels()));
+        }
+        return new TonedRows(samples, new ToneRows(tables(samples.bitsPerSample()), mix, encodings));
+    }
+
+    private static float[][] arrays(Frame target) {
+        return target.planes().stream().map(Plane::samples).toArray(float[][]::new);
     }
 
     private void check(int width, int height, int channels, Frame target) {

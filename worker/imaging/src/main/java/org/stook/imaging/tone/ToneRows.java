@@ -2,38 +2,63 @@ package org.stook.imaging.tone;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.stook.imaging.frame.Frame;
 
 /** The loops of {@link Tone}: one row of codes at a time, counting what clips. One thread. */
 final class ToneRows {
     private final ChannelTables tables;
     private final @Nullable ChannelMix mix;
     private final EncodingTable[] encodings;
-    private final int width;
     private long low;
     private long high;
     private long outOfGamut;
     private long samples;
 
-    ToneRows(ChannelTables tables, Optional<ChannelMix> mix, EncodingTable[] encodings, int width) {
+    ToneRows(ChannelTables tables, Optional<ChannelMix> mix, EncodingTable[] encodings) {
         this.tables = tables;
         this.mix = mix.orElse(null);
         this.encodings = encodings;
-        this.width = width;
     }
 
-    /** @param codes interleaved */
-    void tone(int[] codes, Frame target, int y) {
+    /** Counts what clips in a row, then tones it. */
+    void countAndTone(int[] codes, float[][] out, int start) {
         int channels = tables.values().length;
         for (int c = 0; c < channels; c++) count(codes, c, channels);
         samples += codes.length;
+        tone(codes, out, start);
+    }
+
+    /**
+     * @param codes interleaved
+     * @param out one array a channel, filled from {@code start} on
+     */
+    void tone(int[] codes, float[][] out, int start) {
+        int channels = tables.values().length;
         if (mix == null) {
-            for (int c = 0; c < channels; c++)
-                lookUp(codes, c, channels, target.plane(c).samples(), y * width);
+            for (int c = 0; c < channels; c++) lookUp(codes, c, channels, out[c], start);
         } else if (mix.monochrome()) {
-            mixToGrey(codes, mix.matrix().m(), target.plane(0).samples(), y * width);
+            mixToGrey(codes, mix.matrix().m(), out[0], start);
         } else {
-            mixColours(codes, mix.matrix().m(), target, y * width);
+            mixColours(codes, mix.matrix().m(), out, start);
+        }
+    }
+
+    /** Whether each channel goes through its table and no more. */
+    boolean isByTableAlone() {
+        return mix == null;
+    }
+
+    /** Three channels of 8-bit codes, straight from the frame. */
+    void lookUp(byte[] codes, int at, int width, float[][] out) {
+        float[] red = tables.values()[0];
+        float[] green = tables.values()[1];
+        float[] blue = tables.values()[2];
+        float[] toRed = out[0];
+        float[] toGreen = out[1];
+        float[] toBlue = out[2];
+        for (int x = 0, i = at; x < width; x++, i += 3) {
+            toRed[x] = red[codes[i] & 0xff];
+            toGreen[x] = green[codes[i + 1] & 0xff];
+            toBlue[x] = blue[codes[i + 2] & 0xff];
         }
     }
 
@@ -66,20 +91,17 @@ final class ToneRows {
         }
     }
 
-    private void mixColours(int[] codes, double[] m, Frame target, int start) {
+    private void mixColours(int[] codes, double[] m, float[][] out, int start) {
         float[] red = tables.values()[0];
         float[] green = tables.values()[1];
         float[] blue = tables.values()[2];
-        float[] outRed = target.plane(0).samples();
-        float[] outGreen = target.plane(1).samples();
-        float[] outBlue = target.plane(2).samples();
         for (int i = 0, to = start; i < codes.length; i += 3, to++) {
             double r = red[codes[i]];
             double g = green[codes[i + 1]];
             double b = blue[codes[i + 2]];
-            outRed[to] = encoded(m[0] * r + m[1] * g + m[2] * b, encodings[0]);
-            outGreen[to] = encoded(m[3] * r + m[4] * g + m[5] * b, encodings[1]);
-            outBlue[to] = encoded(m[6] * r + m[7] * g + m[8] * b, encodings[2]);
+            out[0][to] = encoded(m[0] * r + m[1] * g + m[2] * b, encodings[0]);
+            out[1][to] = encoded(m[3] * r + m[4] * g + m[5] * b, encodings[1]);
+            out[2][to] = encoded(m[6] * r + m[7] * g + m[8] * b, encodings[2]);
         }
     }
 

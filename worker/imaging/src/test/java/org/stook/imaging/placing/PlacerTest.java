@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
@@ -42,6 +43,32 @@ class PlacerTest {
         assertThat(worst).isLessThan(0.4 * 0.008);
     }
 
+    /** The truth is the wave itself where the placement puts each pixel; twice the bound above, for two directions. */
+    @ParameterizedTest
+    @MethodSource("placements")
+    void findsEachPointWhereThePlacementPutsIt(Placement placement) {
+        Frame placed = place(new Frame(List.of(slanting())), placement);
+        double worst = 0;
+        for (int y = 0; y < AREA.height(); y++) {
+            for (int x = 0; x < AREA.width(); x++) {
+                double px = x + AREA.x();
+                double py = y + AREA.y();
+                double expected = slanting(placement.x(px, py), placement.y(px, py));
+                worst = Math.max(worst, Math.abs(placed.plane(0).at(x, y) - expected));
+            }
+        }
+        assertThat(worst).isLessThan(2 * 0.4 * 0.008);
+    }
+
+    static List<Placement> placements() {
+        return List.of(
+                Placement.similarity(0.97, 0.0001, 0.3, -0.4, 32, 28),
+                Placement.similarity(1.02, 0.01, 0.3, -0.4, 32, 28),
+                Placement.similarity(1.0, -0.04, 0.5, 0.5, 32, 28),
+                Placement.affine(1.01, 0.004, -0.3, -0.006, 0.99, 0.4),
+                Placement.of(1.01, 0.004, -0.3, -0.006, 0.99, 0.4, 2e-5, -1e-5, 1));
+    }
+
     @Test
     void bandsOfRowsMakeTheSamePictureAsOneGo() {
         Frame source = wave(0.2);
@@ -49,20 +76,40 @@ class PlacerTest {
         Frame whole = place(source, p);
         Frame banded = Frame.blank(AREA.width(), AREA.height(), 1);
         Placer placer = new Placer(AREA);
-        placer.draw(source, p, 17, AREA.height(), banded);
-        placer.draw(source, p, 0, 17, banded);
+        placer.draw(rows(source), 64, p, 17, AREA.height(), banded);
+        placer.draw(rows(source), 64, p, 0, 17, banded);
         assertThat(banded.plane(0).samples()).isEqualTo(whole.plane(0).samples());
     }
 
     private static Frame place(Frame source, Placement placement) {
         Frame target = Frame.blank(AREA.width(), AREA.height(), source.channels());
-        new Placer(AREA).draw(source, placement, 0, AREA.height(), target);
+        new Placer(AREA).draw(rows(source), source.width(), placement, 0, AREA.height(), target);
         return target;
+    }
+
+    private static SourceRows rows(Frame frame) {
+        return (y, lines) -> {
+            for (int c = 0; c < lines.length; c++) {
+                System.arraycopy(frame.plane(c).samples(), y * frame.width(), lines[c], 0, frame.width());
+            }
+        };
     }
 
     private static Plane filled(float value) {
         Plane plane = new Plane(64, 56);
         java.util.Arrays.fill(plane.samples(), value);
+        return plane;
+    }
+
+    private static double slanting(double x, double y) {
+        return 0.5 + 0.4 * Math.sin(2 * Math.PI * (0.13 * x + 0.09 * y));
+    }
+
+    private static Plane slanting() {
+        Plane plane = new Plane(64, 56);
+        for (int y = 0; y < 56; y++) {
+            for (int x = 0; x < 64; x++) plane.set(x, y, (float) slanting(x, y));
+        }
         return plane;
     }
 

@@ -1,0 +1,135 @@
+package org.stook.imaging.placing;
+
+import org.stook.imaging.frame.Area;
+import org.stook.imaging.frame.Placement;
+
+/**
+ * The vertical taps. Along a row of the area the frame's row changes slowly. So the row is cut into blocks within which
+ * that change is small and no tap changes its row; there each weight is a parabola through its values at both ends and in
+ * the middle. The loop then has no table in it, and the compiler makes vector code of it. It does so only where all lines
+ * share one index; hence the line of positions within blocks, and the line that is copied out when done.
+ */
+final class DownColumns {
+    private static final int LONGEST = 1024;
+    /** Change of the fraction over a block; the error of weights taken as parabolas stays below 1e-4. */
+    private static final double FRACTION = 1.0 / 8;
+
+    private static final int TERMS = 3;
+
+    private final Area area;
+    private final Placement placement;
+    private final float[] within;
+    private final float[] line;
+    private final int[] ends;
+    private final int[] rows;
+    private final float[][] weights;
+    private int blocks;
+
+    DownColumns(Area area, Placement placement) {
+        this.area = area;
+        this.placement = placement;
+        this.within = new float[area.width()];
+        this.line = new float[area.width()];
+        this.ends = new int[area.width()];
+        this.rows = new int[area.width()];
+        this.weights = new float[area.width()][];
+    }
+
+    /** Works out the weights for a row of the area. */
+    void prepare(int row) {
+        double y = area.y() + row;
+        double perPixel = Math.abs(v(area.width() - 1, y) - v(0, y)) / area.width();
+        int longest = perPixel * LONGEST <= FRACTION ? LONGEST : Math.max(1, (int) (FRACTION / perPixel));
+        blocks = 0;
+        for (int from = 0; from < area.width(); from = ends[blocks++]) {
+            int to = endOfRow(from, Math.min(area.width(), from + longest), y);
+            block(from, to, y);
+        }
+    }
+
+    private double v(int x, double y) {
+        return placement.y(area.x() + x, y);
+    }
+
+    /** The first column after {@code from}, up to {@code to}, at which the point moves into another row of the frame. */
+    private int endOfRow(int from, int to, double y) {
+        int row = (int) v(from, y);
+        if ((int) v(to - 1, y) == row) return to;
+        int same = from;
+        int other = to - 1;
+        while (other - same > 1) {
+            int middle = (same + other) / 2;
+            if ((int) v(middle, y) == row) same = middle;
+            else other = middle;
+        }
+        return other;
+    }
+
+    private void block(int from, int to, double y) {
+        double first = v(from, y);
+        double last = v(to - 1, y);
+        int row = (int) first;
+        ends[blocks] = to;
+        rows[blocks] = row + Kernel.FIRST;
+        if (weights[blocks] == null) weights[blocks] = new float[TERMS * Kernel.TAPS];
+        parabolas(Kernel.offset(first - row), Kernel.offset((first + last) / 2 - row), Kernel.offset(last - row));
+        float step = to - from > 1 ? 1f / (to - from - 1) : 0;
+        for (int x = from; x < to; x++) within[x] = (x - from) * step;
+    }
+
+    /** Through the weights at 0, 1/2 and 1 of the block. */
+    private void parabolas(int first, int middle, int last) {
+        float[] w = Kernel.weights();
+        float[] out = weights[blocks];
+        for (int k = 0; k < Kernel.TAPS; k++) {
+            float a = w[first + k];
+            float b = w[middle + k];
+            float c = w[last + k];
+            out[k] = a;
+            out[Kernel.TAPS + k] = 4 * b - 3 * a - c;
+            out[2 * Kernel.TAPS + k] = 2 * (a + c) - 4 * b;
+        }
+    }
+
+    /** Draws a channel of the prepared row. */
+    void draw(Strip strip, int channel, float[] out, int start) {
+        int from = 0;
+        for (int b = 0; b < blocks; b++) {
+            for (int half = 0; half < Kernel.TAPS; half += TERMS) {
+                float[] p = strip.row(channel, rows[b] + half);
+                float[] q = strip.row(channel, rows[b] + half + 1);
+                float[] r = strip.row(channel, rows[b] + half + 2);
+                if (half == 0) set(p, q, r, weights[b], from, ends[b]);
+                else add(p, q, r, weights[b], from, ends[b]);
+            }
+            from = ends[b];
+        }
+        System.arraycopy(line, 0, out, start, line.length);
+    }
+
+    private void set(float[] p, float[] q, float[] r, float[] w, int from, int to) {
+        float p0 = w[0], q0 = w[1], r0 = w[2];
+        float p1 = w[6], q1 = w[7], r1 = w[8];
+        float p2 = w[12], q2 = w[13], r2 = w[14];
+        float[] at = within;
+        float[] out = line;
+        for (int x = from; x < to; x++) {
+            float i = at[x];
+            out[x] =
+                    (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x] + (r0 + (r1 + r2 * i) * i) * r[x];
+        }
+    }
+
+    private void add(float[] p, float[] q, float[] r, float[] w, int from, int to) {
+        float p0 = w[3], q0 = w[4], r0 = w[5];
+        float p1 = w[9], q1 = w[10], r1 = w[11];
+        float p2 = w[15], q2 = w[16], r2 = w[17];
+        float[] at = within;
+        float[] out = line;
+        for (int x = from; x < to; x++) {
+            float i = at[x];
+            out[x] +=
+                    (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x] + (r0 + (r1 + r2 * i) * i) * r[x];
+        }
+    }
+}
