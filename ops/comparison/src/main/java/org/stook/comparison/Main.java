@@ -1,8 +1,10 @@
 package org.stook.comparison;
 
 import java.io.IOException;
+import org.stook.comparison.command.ChecksCommand;
 import org.stook.comparison.command.LytroCommand;
 import org.stook.comparison.command.OfficeCommand;
+import org.stook.comparison.command.RealCommand;
 import org.stook.comparison.command.ReferenceCommand;
 import org.stook.comparison.command.TruthCommand;
 import org.stook.comparison.command.UnrulyCommand;
@@ -20,6 +22,8 @@ import picocli.CommandLine.Command;
             UnrulyCommand.class,
             OfficeCommand.class,
             LytroCommand.class,
+            RealCommand.class,
+            ChecksCommand.class,
             ReferenceCommand.class,
             CommandLine.HelpCommand.class
         })

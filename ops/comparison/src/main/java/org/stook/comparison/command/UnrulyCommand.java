@@ -26,7 +26,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** A sweep as studios have them: two frames swapped, one knocked by 8 px, one twice, the lens breathing by 11 %. */
-@Command(name = "unruly", description = "A long sweep with swapped, bumped and doubled frames and 11 % breathing.")
+@Command(name = "unruly", description = "A long sweep with swapped, bumped and doubled frames and 11 %% breathing.")
 public final class UnrulyCommand implements Callable<Integer> {
     private static final double BUMP = 8;
 

@@ -1,13 +1,18 @@
 package org.stook.comparison.run;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
+import org.stook.comparison.Pictures;
 import org.stook.comparison.reference.ReferenceBlend;
 import org.stook.imaging.blend.Blend;
 import org.stook.imaging.blend.BlendMethod;
 import org.stook.imaging.blend.BlendPlan;
 import org.stook.imaging.blend.Blended;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Placement;
 
 /** Frames that lie in one geometry, read again whenever they are asked for; and what the blends alone make of them. */
 public interface PlacedFrames {
@@ -27,6 +32,24 @@ public interface PlacedFrames {
             @Override
             public Frame frame(int index) {
                 return frames.get(index);
+            }
+        };
+    }
+
+    /** The frames of a whole job, read from their folder, put into place as the job did or in another way. */
+    static PlacedFrames of(Outcome outcome, Path folder, Placing placing, Area area) {
+        List<String> files = outcome.files();
+        return new PlacedFrames() {
+            @Override
+            public int count() {
+                return files.size();
+            }
+
+            @Override
+            public Frame frame(int index) throws IOException {
+                String file = files.get(index);
+                Placement placement = Objects.requireNonNull(outcome.frames().get(file));
+                return placing.place(Pictures.read(folder.resolve(file)), placement, area);
             }
         };
     }

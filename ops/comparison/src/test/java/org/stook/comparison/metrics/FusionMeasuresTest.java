@@ -11,6 +11,7 @@ import org.stook.imaging.frame.Plane;
 
 class FusionMeasuresTest {
     private static final Plane SHARP = FidelityTest.random(80, 64, 1, 0.1);
+    private static final TileSharpness FLAT = TileSharpness.of(new Plane(SHARP.width(), SHARP.height()), 16);
     private static final Plane SOFT = smoothed(SHARP);
     private static final Plane OTHER = FidelityTest.random(80, 64, 5, 0.1);
 
@@ -56,11 +57,29 @@ class FusionMeasuresTest {
     void tilesOfASoftFrameDoNotReachTheSharpOnes() {
         TileSharpness sharp = TileSharpness.of(SHARP, 16);
         TileSharpness soft = TileSharpness.of(SOFT, 16);
-        TileSharpness best = TileSharpness.best(List.of(soft, sharp));
+        FocusedTiles tiles = FocusedTiles.of(List.of(FLAT, sharp, FLAT));
 
-        assertThat(best.textured()).isEqualTo(4 * 3);
-        assertThat(sharp.shareReaching(0.95, best)).isEqualTo(1);
-        assertThat(soft.shareReaching(0.95, best)).isEqualTo(0);
+        assertThat(tiles.tiles()).hasSize(4 * 3);
+        assertThat(tiles.of(sharp).shareReaching(0.95)).isEqualTo(1);
+        assertThat(tiles.of(soft).shareReaching(0.95)).isEqualTo(0);
+        assertThat(tiles.withBestOf(List.of(soft)).over(tiles).reachedBy(0.5)).isLessThan(0.95);
+    }
+
+    @Test
+    void aTileIsJudgedOnlyWhereOneFrameStandsOut() {
+        TileSharpness sharp = TileSharpness.of(SHARP, 16);
+
+        assertThat(FocusedTiles.of(List.of(sharp, sharp, sharp)).tiles()).isEmpty();
+        assertThat(FocusedTiles.of(List.of(FLAT, FLAT, FLAT)).tiles()).isEmpty();
+    }
+
+    @Test
+    void aBrighterCopyIsNotASharperOne() {
+        Plane brighter = new Plane(SHARP.width(), SHARP.height());
+        for (int i = 0; i < SHARP.width() * SHARP.height(); i++) brighter.samples()[i] = 1.1f * SHARP.samples()[i];
+        FocusedTiles tiles = FocusedTiles.of(List.of(FLAT, TileSharpness.of(SHARP, 16), FLAT));
+
+        assertThat(tiles.of(TileSharpness.of(brighter, 16)).reachedBy(0.5)).isCloseTo(1, within(1e-4));
     }
 
     @Test
