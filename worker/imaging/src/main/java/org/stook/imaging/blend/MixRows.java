@@ -6,7 +6,7 @@ import org.stook.imaging.frame.Plane;
 /** The loops of {@link RegionMix} over rows of full size. One thread; its buffers are its own. */
 final class MixRows {
     /** What detail alone can do against the claim: lets a bristle through that the region does not know of. */
-    private static final float UNCLAIMED = 0.003f;
+    private static final float UNCLAIMED = 0.001f;
     /** Keeps a claim off zero, so that a pixel nobody claims is the mean of all. */
     private static final float LEAST = 1e-6f;
 
@@ -35,7 +35,8 @@ final class MixRows {
         Luma.row(fine, y, weight);
         for (int x = 0; x < weight.length; x++) {
             float v = Math.max(LEAST, Math.min(1, wide[x] * weight[x] + other[x]));
-            out[x] = v * v;
+            float squared = v * v;
+            out[x] = squared * squared;
         }
     }
 
@@ -44,7 +45,7 @@ final class MixRows {
         int w = weight.length;
         int at = y * w;
         Binomial.expandRow(near, y, narrow, wide);
-        for (int x = 0; x < w; x++) weight[x] = wide[x] * (claim[x] + UNCLAIMED);
+        for (int x = 0; x < w; x++) weight[x] = wide[x] * wide[x] * (claim[x] + UNCLAIMED);
         float[] all = total.samples();
         for (int x = 0; x < w; x++) all[at + x] += weight[x];
         for (int c = 0; c < fine.channels(); c++) {

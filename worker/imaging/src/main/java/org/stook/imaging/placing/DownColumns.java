@@ -1,5 +1,6 @@
 package org.stook.imaging.placing;
 
+import java.util.Arrays;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Placement;
 
@@ -14,7 +15,10 @@ final class DownColumns {
     /** Change of the fraction over a block; the error of weights taken as parabolas stays below 1e-4. */
     private static final double FRACTION = 1.0 / 8;
 
+    /** Terms of a parabola. */
     private static final int TERMS = 3;
+    /** Taps added in one loop; with more it is too long for the compiler to make vector code of. */
+    private static final int AT_ONCE = 2;
 
     private final Area area;
     private final Placement placement;
@@ -95,41 +99,26 @@ final class DownColumns {
     void draw(Strip strip, int channel, float[] out, int start) {
         int from = 0;
         for (int b = 0; b < blocks; b++) {
-            for (int half = 0; half < Kernel.TAPS; half += TERMS) {
-                float[] p = strip.row(channel, rows[b] + half);
-                float[] q = strip.row(channel, rows[b] + half + 1);
-                float[] r = strip.row(channel, rows[b] + half + 2);
-                if (half == 0) set(p, q, r, weights[b], from, ends[b]);
-                else add(p, q, r, weights[b], from, ends[b]);
+            for (int tap = 0; tap < Kernel.TAPS; tap += AT_ONCE) {
+                float[] p = strip.row(channel, rows[b] + tap);
+                float[] q = strip.row(channel, rows[b] + tap + 1);
+                if (tap == 0) Arrays.fill(line, from, ends[b], 0);
+                add(p, q, weights[b], tap, from, ends[b]);
             }
             from = ends[b];
         }
         System.arraycopy(line, 0, out, start, line.length);
     }
 
-    private void set(float[] p, float[] q, float[] r, float[] w, int from, int to) {
-        float p0 = w[0], q0 = w[1], r0 = w[2];
-        float p1 = w[6], q1 = w[7], r1 = w[8];
-        float p2 = w[12], q2 = w[13], r2 = w[14];
+    private void add(float[] p, float[] q, float[] w, int tap, int from, int to) {
+        float p0 = w[tap], q0 = w[tap + 1];
+        float p1 = w[tap + Kernel.TAPS], q1 = w[tap + 1 + Kernel.TAPS];
+        float p2 = w[tap + 2 * Kernel.TAPS], q2 = w[tap + 1 + 2 * Kernel.TAPS];
         float[] at = within;
         float[] out = line;
         for (int x = from; x < to; x++) {
             float i = at[x];
-            out[x] =
-                    (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x] + (r0 + (r1 + r2 * i) * i) * r[x];
-        }
-    }
-
-    private void add(float[] p, float[] q, float[] r, float[] w, int from, int to) {
-        float p0 = w[3], q0 = w[4], r0 = w[5];
-        float p1 = w[9], q1 = w[10], r1 = w[11];
-        float p2 = w[15], q2 = w[16], r2 = w[17];
-        float[] at = within;
-        float[] out = line;
-        for (int x = from; x < to; x++) {
-            float i = at[x];
-            out[x] +=
-                    (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x] + (r0 + (r1 + r2 * i) * i) * r[x];
+            out[x] += (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x];
         }
     }
 }

@@ -50,23 +50,27 @@ final class Strip {
                     + w[k + 2] * in[p + 2]
                     + w[k + 3] * in[p + 3]
                     + w[k + 4] * in[p + 4]
-                    + w[k + 5] * in[p + 5];
+                    + w[k + 5] * in[p + 5]
+                    + w[k + 6] * in[p + 6]
+                    + w[k + 7] * in[p + 7];
         }
     }
 
     /** Three channels at once: the weights are fetched only once. */
     private void resample(float[][] in, float[] red, float[] green, float[] blue) {
         float[] w = Kernel.weights();
-        float[] r = in[0];
-        float[] g = in[1];
-        float[] b = in[2];
         for (int i = 0; i < red.length; i++) {
             int p = at.column[i];
             int k = at.weight[i];
-            float u = w[k], v = w[k + 1], x = w[k + 2], y = w[k + 3], z = w[k + 4], t = w[k + 5];
-            red[i] = u * r[p] + v * r[p + 1] + x * r[p + 2] + y * r[p + 3] + z * r[p + 4] + t * r[p + 5];
-            green[i] = u * g[p] + v * g[p + 1] + x * g[p + 2] + y * g[p + 3] + z * g[p + 4] + t * g[p + 5];
-            blue[i] = u * b[p] + v * b[p + 1] + x * b[p + 2] + y * b[p + 3] + z * b[p + 4] + t * b[p + 5];
+            float a = w[k], b = w[k + 1], c = w[k + 2], d = w[k + 3];
+            float e = w[k + 4], f = w[k + 5], g = w[k + 6], h = w[k + 7];
+            red[i] = weighed(in[0], p, a, b, c, d) + weighed(in[0], p + 4, e, f, g, h);
+            green[i] = weighed(in[1], p, a, b, c, d) + weighed(in[1], p + 4, e, f, g, h);
+            blue[i] = weighed(in[2], p, a, b, c, d) + weighed(in[2], p + 4, e, f, g, h);
         }
+    }
+
+    private static float weighed(float[] in, int p, float a, float b, float c, float d) {
+        return a * in[p] + b * in[p + 1] + c * in[p + 2] + d * in[p + 3];
     }
 }
