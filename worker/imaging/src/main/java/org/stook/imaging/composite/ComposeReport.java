@@ -62,6 +62,14 @@ public final class ComposeReport {
         return registered.model();
     }
 
+    /**
+     * How far parts at other depths are off at the ends of the sweep because one transform per frame cannot place near and
+     * far parts at once, pixels; 0 where nothing beyond chance was found.
+     */
+    public double parallaxPx() {
+        return registered.parallaxPx();
+    }
+
     /** How sure the order of focus is, 0 to 1. */
     public double orderConfidence() {
         return surveyed.survey().confidence();

@@ -136,6 +136,7 @@ public final class Composition implements AutoCloseable {
         return new Measurements(
                 done(blendStage, BLEND).ledger().compare(done(blended, BLEND).composite()),
                 sweep.worstCornerErrorPx(),
+                sweep.parallaxPx(),
                 LostBorder.of(
                                 stack.referenceFrame().header().width(),
                                 stack.referenceFrame().header().height(),

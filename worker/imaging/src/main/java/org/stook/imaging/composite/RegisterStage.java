@@ -42,7 +42,8 @@ final class RegisterStage {
         List<PlacedFrame> outside =
                 placed.stream().filter(f -> !span.contains(f)).toList();
         double worst = max(span, PlacedFrame::cornerErrorPx);
-        return new Registered(span, outside, List.copyOf(unplaced), model(found), worst, area(span));
+        return new Registered(
+                span, outside, List.copyOf(unplaced), model(found), worst, found.parallaxPx(), area(span));
     }
 
     private void sort(Registration found) {

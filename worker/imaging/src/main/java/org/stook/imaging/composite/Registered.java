@@ -12,6 +12,7 @@ import org.stook.imaging.frame.Placement;
  * @param unplaced frames that could not be registered
  * @param model of the placements, as reports show it
  * @param worstCornerErrorPx the largest expected corner error of a blended frame
+ * @param parallaxPx what one transform per frame leaves over at the ends of the sweep
  * @param area that all blended frames cover, reference pixels
  */
 record Registered(
@@ -20,6 +21,7 @@ record Registered(
         List<FrameRecord> unplaced,
         String model,
         double worstCornerErrorPx,
+        double parallaxPx,
         Area area) {
 
     /**

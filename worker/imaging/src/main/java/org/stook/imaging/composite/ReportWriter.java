@@ -28,6 +28,7 @@ final class ReportWriter {
         area(node.putObject("commonArea"), report.commonArea());
         border(node.putObject("lostBorder"), report.lostBorder());
         node.put("model", report.model());
+        node.put("parallaxPx", report.parallaxPx());
         node.put("orderConfidence", report.orderConfidence());
         report.misplaced().forEach(node.putArray("misplaced")::add);
         ArrayNode frames = node.putArray("frames");

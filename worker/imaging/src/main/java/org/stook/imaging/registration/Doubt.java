@@ -3,7 +3,7 @@ package org.stook.imaging.registration;
 /**
  * Something about one frame's placement that a person should know.
  *
- * @param sentence what was found and what it means, in words
+ * @param sentence what was found and what it means, in words, to be read after the frame's name
  */
 public record Doubt(Reason reason, String sentence) {
     /** What kind of doubt. */

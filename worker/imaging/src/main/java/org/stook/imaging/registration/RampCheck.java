@@ -29,7 +29,7 @@ final class RampCheck {
      */
     List<Optional<Doubt>> doubts(List<Placement> placements, double[] cornerErrors) {
         List<Optional<Doubt>> doubts = new ArrayList<>();
-        for (int f = 0; f < cornerErrors.length; f++) doubts.add(basic(f, cornerErrors[f]));
+        for (int f = 0; f < cornerErrors.length; f++) doubts.add(basic(cornerErrors[f]));
         int[] sure = IntStream.range(0, cornerErrors.length)
                 .filter(f -> doubts.get(f).isEmpty())
                 .toArray();
@@ -40,18 +40,15 @@ final class RampCheck {
         return doubts;
     }
 
-    private Optional<Doubt> basic(int frame, double cornerError) {
+    private Optional<Doubt> basic(double cornerError) {
         if (Double.isInfinite(cornerError)) {
             return doubt(
-                    Doubt.Reason.NOT_REGISTERED,
-                    "frame %d could not be registered: too little in it matches its neighbours",
-                    frame + 1);
+                    Doubt.Reason.NOT_REGISTERED, "could not be registered: too little in it matches its neighbours");
         }
         if (cornerError > Math.max(1, 5e-4 * coordinates.unit())) {
             return doubt(
                     Doubt.Reason.UNSURE,
-                    "frame %d is placed, but a corner may be off by %.1f px: little of it is sharp enough to match",
-                    frame + 1,
+                    "is placed, but a corner may be off by %.1f px: little of it is sharp enough to match",
                     cornerError);
         }
         return Optional.empty();
@@ -72,24 +69,22 @@ final class RampCheck {
         double[] steps = check.steps();
         double[] bumps = check.bumps();
         for (int i = 0; i < frames.length; i++) {
-            if (bumps[i] > 0) doubts.set(frames[i], bumped(frames[i], bumps[i] * coordinates.unit()));
-            else if (steps[i] > 0) doubts.set(frames[i], moved(frames[i], steps[i] * coordinates.unit()));
+            if (bumps[i] > 0) doubts.set(frames[i], bumped(bumps[i] * coordinates.unit()));
+            else if (steps[i] > 0) doubts.set(frames[i], moved(steps[i] * coordinates.unit()));
         }
     }
 
-    private static Optional<Doubt> bumped(int frame, double px) {
+    private static Optional<Doubt> bumped(double px) {
         return doubt(
                 Doubt.Reason.BUMPED,
-                "frame %d lies %.1f px beside the path of its neighbours: it was bumped; its placement allows for that",
-                frame + 1,
+                "lies %.1f px beside the path of its neighbours: it was bumped; its placement allows for that",
                 px);
     }
 
-    private static Optional<Doubt> moved(int frame, double px) {
+    private static Optional<Doubt> moved(double px) {
         return doubt(
                 Doubt.Reason.MOVED,
-                "from frame %d on everything lies %.1f px elsewhere: stand or subject moved; the placements allow for that",
-                frame + 1,
+                "from here on everything lies %.1f px elsewhere: stand or subject moved; the placements allow for that",
                 px);
     }
 
@@ -101,13 +96,15 @@ final class RampCheck {
         for (int i = 0; i < frames.length; i++) {
             if (!check.breaksRamp(i)) continue;
             int after = check.belongsAfter(i);
+            int places = after < i ? i - 1 - after : after - i;
             doubts.set(
                     frames[i],
                     doubt(
                             Doubt.Reason.OUT_OF_ORDER,
-                            "frame %d stands at the wrong place: by its scale it belongs %s",
-                            frames[i] + 1,
-                            after < 0 ? "first" : "after frame " + (frames[after] + 1)));
+                            "stands at the wrong place: by its scale it belongs %d %s %s in the sweep",
+                            places,
+                            places == 1 ? "place" : "places",
+                            after < i ? "earlier" : "later"));
         }
     }
 }

@@ -39,7 +39,9 @@ final class Settlement {
         boolean[] held = new boolean[frames];
         for (int f = 0; f < frames; f++) held[f] = f == reference || !reached[f];
         ModelChoice.Choice choice = ModelChoice.choose(pairs, filled, held);
-        return new Registration(reference, choice.model(), placed(choice, pairs, reached));
+        double parallax = new Parallax(coordinates, choice.adjusted().placements())
+                .over(Parallax.farthest(frames, reference), found);
+        return new Registration(reference, choice.model(), parallax, placed(choice, pairs, reached));
     }
 
     /** Follows the nearest pairs out from the reference. */

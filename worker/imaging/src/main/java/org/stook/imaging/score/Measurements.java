@@ -5,6 +5,7 @@ package org.stook.imaging.score;
  *
  * @param coverage sharpness of the composite against its frames
  * @param placementErrorPx the largest expected corner error of any placement, reference pixels
+ * @param parallaxPx how far near and far parts are apart at the ends of the sweep
  * @param lostBorderPercent area cropped away
  * @param clippedPercent samples of the composite at either end of the scale
  * @param flickerEv the largest exposure correction between a frame and the reference frame, absolute
@@ -13,6 +14,7 @@ package org.stook.imaging.score;
 public record Measurements(
         Coverage coverage,
         double placementErrorPx,
+        double parallaxPx,
         double lostBorderPercent,
         double clippedPercent,
         double flickerEv,

@@ -20,6 +20,7 @@ public final class Scorecard {
         parts.add(sharpness(m.coverage()));
         parts.add(ends(m.coverage()));
         parts.add(placement(m.placementErrorPx()));
+        parts.add(parallax(m.parallaxPx()));
         parts.add(border(m.lostBorderPercent()));
         parts.add(clipping(m.clippedPercent()));
         parts.add(flicker(m.flickerEv()));
@@ -51,6 +52,15 @@ public final class Scorecard {
     private static Part placement(double px) {
         return Part.lessIsBetter(
                 "placement", px, "px", 0.7, 2, say("Frames are placed to within %.2f px at the corners.", px));
+    }
+
+    private static Part parallax(double px) {
+        String sentence = px == 0
+                ? "Near and far parts keep their places from frame to frame."
+                : say(
+                        "Near and far parts are up to %.2f px apart at the ends of the sweep; one placement per frame cannot mend that.",
+                        px);
+        return Part.lessIsBetter("parallax", px, "px", 1.5, 6, sentence).atWorstLook();
     }
 
     private static Part border(double percent) {

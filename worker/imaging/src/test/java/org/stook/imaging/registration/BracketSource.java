@@ -58,6 +58,29 @@ final class BracketSource implements LumaSource {
         return new BracketSource(warped, placed);
     }
 
+    /** As a camera on a rail sees it: a column stands at its own depth, and from frame to frame is shifted by that. */
+    BracketSource onRail(double pixelsPerFrame) {
+        List<Plane> moved = new ArrayList<>();
+        for (int f = 0; f < frames.size(); f++) {
+            Plane in = frames.get(f);
+            Plane out = new Plane(in.width(), in.height());
+            for (int y = 0; y < in.height(); y++) {
+                for (int x = 0; x < in.width(); x++) {
+                    double shift = f * pixelsPerFrame * Math.sin(3 * Math.PI * x / in.width());
+                    out.set(
+                            x,
+                            y,
+                            Cubic.at(
+                                    in,
+                                    Math.min(Math.max(x + shift, 1), in.width() - 3),
+                                    Math.min(Math.max(y, 1), in.height() - 3)));
+                }
+            }
+            moved.add(out);
+        }
+        return new BracketSource(moved, truth);
+    }
+
     private static Plane warp(Plane in, Placement map) {
         Plane out = new Plane(in.width(), in.height());
         for (int y = 0; y < in.height(); y++) {
