@@ -43,7 +43,11 @@ final class SurveyStage {
                 SweepSurvey.of(frames.stream().map(Sighting::survey).toList());
         for (Stray stray : survey.strays()) {
             Sighting frame = frames.get(stray.frame());
-            strays.add(FrameRecord.stray(frame.name(), frame.sha256(), stray.sentence()));
+            String twin = stray.twin().isPresent()
+                    ? " " + frames.get(stray.twin().getAsInt()).name()
+                    : "";
+            strays.add(FrameRecord.stray(
+                    frame.name(), frame.sha256(), frame.name() + ": " + stray.sentence() + twin + "; set aside."));
         }
         List<Sighting> sweep =
                 Arrays.stream(survey.order()).mapToObj(frames::get).toList();

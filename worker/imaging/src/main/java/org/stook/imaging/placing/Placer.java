@@ -9,12 +9,12 @@ import org.stook.imaging.frame.Placement;
  * row becomes does not depend on how the rows were shared out.
  *
  * <p>Resampling runs along the frame's rows first, then down the area's columns (E. Catmull and A. R. Smith, "3-D
- * transformations of images in scanline order", SIGGRAPH 1980): sixteen taps a sample instead of sixty-four. Frames of one
+ * transformations of images in scanline order", SIGGRAPH 1980): twenty taps a sample instead of a hundred. Frames of one
  * stack are turned against each other by far less than the angle at which that order would cost sharpness.
  */
 public final class Placer {
     /** Pixels that must exist around every point that is sampled. */
-    public static final int SUPPORT = 4;
+    public static final int SUPPORT = 5;
 
     private final Area area;
 

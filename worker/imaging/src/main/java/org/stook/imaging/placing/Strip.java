@@ -52,7 +52,9 @@ final class Strip {
                     + w[k + 4] * in[p + 4]
                     + w[k + 5] * in[p + 5]
                     + w[k + 6] * in[p + 6]
-                    + w[k + 7] * in[p + 7];
+                    + w[k + 7] * in[p + 7]
+                    + w[k + 8] * in[p + 8]
+                    + w[k + 9] * in[p + 9];
         }
     }
 
@@ -62,15 +64,15 @@ final class Strip {
         for (int i = 0; i < red.length; i++) {
             int p = at.column[i];
             int k = at.weight[i];
-            float a = w[k], b = w[k + 1], c = w[k + 2], d = w[k + 3];
-            float e = w[k + 4], f = w[k + 5], g = w[k + 6], h = w[k + 7];
-            red[i] = weighed(in[0], p, a, b, c, d) + weighed(in[0], p + 4, e, f, g, h);
-            green[i] = weighed(in[1], p, a, b, c, d) + weighed(in[1], p + 4, e, f, g, h);
-            blue[i] = weighed(in[2], p, a, b, c, d) + weighed(in[2], p + 4, e, f, g, h);
+            float a = w[k], b = w[k + 1], c = w[k + 2], d = w[k + 3], e = w[k + 4];
+            float f = w[k + 5], g = w[k + 6], h = w[k + 7], m = w[k + 8], n = w[k + 9];
+            red[i] = weighed(in[0], p, a, b, c, d, e) + weighed(in[0], p + 5, f, g, h, m, n);
+            green[i] = weighed(in[1], p, a, b, c, d, e) + weighed(in[1], p + 5, f, g, h, m, n);
+            blue[i] = weighed(in[2], p, a, b, c, d, e) + weighed(in[2], p + 5, f, g, h, m, n);
         }
     }
 
-    private static float weighed(float[] in, int p, float a, float b, float c, float d) {
-        return a * in[p] + b * in[p + 1] + c * in[p + 2] + d * in[p + 3];
+    private static float weighed(float[] in, int p, float a, float b, float c, float d, float e) {
+        return a * in[p] + b * in[p + 1] + c * in[p + 2] + d * in[p + 3] + e * in[p + 4];
     }
 }

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.stook.imaging.frame.Plane;
 
 /** Frames that cannot belong to the sweep: black, blown, of another size or of another subject. */
@@ -34,19 +35,19 @@ final class Misfits {
     private static @org.jspecify.annotations.Nullable Stray alone(int f, FrameSurvey frame, String usual) {
         FrameSurvey.Exposure e = frame.exposure();
         if (e.black() > ALL) {
-            return stray(f, Stray.Reason.BLACK, "frame %d is black: %.1f %% of it", f + 1, 100 * e.black());
+            return stray(f, Stray.Reason.BLACK, "is black: %.1f %% of it", 100 * e.black());
         }
         if (e.white() > ALL) {
-            return stray(f, Stray.Reason.BLOWN, "frame %d is blown out: %.1f %% of it", f + 1, 100 * e.white());
+            return stray(f, Stray.Reason.BLOWN, "is blown out: %.1f %% of it", 100 * e.white());
         }
         if (!shape(frame).equals(usual)) {
-            return stray(f, Stray.Reason.OTHER_SIZE, "frame %d has another shape than the others of its stack", f + 1);
+            return stray(f, Stray.Reason.OTHER_SIZE, "has another shape than the others of its stack");
         }
         return null;
     }
 
-    static Stray stray(int frame, Stray.Reason reason, String format, Object... values) {
-        return new Stray(frame, reason, String.format(Locale.ROOT, format, values));
+    private static Stray stray(int frame, Stray.Reason reason, String format, Object... values) {
+        return new Stray(frame, reason, String.format(Locale.ROOT, format, values), OptionalInt.empty());
     }
 
     private static String shape(FrameSurvey f) {
@@ -87,8 +88,7 @@ final class Misfits {
         for (int i = 0; i < n; i++) {
             if (group[i] == largest) continue;
             int f = rest.get(i);
-            strays.add(stray(
-                    f, Stray.Reason.OTHER_SUBJECT, "frame %d shows another subject or framing than the sweep", f + 1));
+            strays.add(stray(f, Stray.Reason.OTHER_SUBJECT, "shows another subject or framing than the sweep"));
         }
         return strays;
     }

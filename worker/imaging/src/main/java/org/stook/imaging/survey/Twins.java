@@ -2,6 +2,7 @@ package org.stook.imaging.survey;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 
 /** Frames taken twice at one focus position, and files copied. */
 final class Twins {
@@ -24,12 +25,11 @@ final class Twins {
             // The later capture is the one that was not needed.
             int later = Math.max(path[kept], path[i]);
             int earlier = Math.min(path[kept], path[i]);
-            strays.add(Misfits.stray(
+            strays.add(new Stray(
                     d.frames()[later],
                     Stray.Reason.DUPLICATE,
-                    same ? "frame %d is the same picture as frame %d" : "frame %d repeats the focus of frame %d",
-                    d.frames()[later] + 1,
-                    d.frames()[earlier] + 1));
+                    same ? "is the same picture as" : "repeats the focus of",
+                    OptionalInt.of(d.frames()[earlier])));
             if (path[i] == earlier) kept = i;
         }
         return strays;

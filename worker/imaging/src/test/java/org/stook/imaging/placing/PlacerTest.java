@@ -14,7 +14,7 @@ import org.stook.imaging.frame.Placement;
 import org.stook.imaging.frame.Plane;
 
 class PlacerTest {
-    private static final Area AREA = new Area(8, 8, 48, 40);
+    private static final Area AREA = new Area(8, 8, 46, 38);
 
     @Test
     void identityCopiesTheArea() {
@@ -30,7 +30,7 @@ class PlacerTest {
         for (float v : placed.plane(0).samples()) assertThat(v).isCloseTo(0.4f, within(1e-6f));
     }
 
-    /** A sinusoid of known frequency and phase is the truth; eight taps keep it to within 0.8 % up to 0.25 cycles a pixel. */
+    /** A sinusoid of known frequency and phase is the truth; ten taps keep it to within 1.1 % up to 0.25 cycles a pixel. */
     @ParameterizedTest
     @ValueSource(doubles = {0.05, 0.125, 0.25})
     void halfPixelShiftKeepsContrast(double cyclesPerPixel) {
@@ -40,7 +40,7 @@ class PlacerTest {
             double expected = 0.5 + 0.4 * Math.sin(2 * Math.PI * cyclesPerPixel * (x + AREA.x() + 0.5));
             worst = Math.max(worst, Math.abs(placed.plane(0).at(x, 3) - expected));
         }
-        assertThat(worst).isLessThan(0.4 * 0.008);
+        assertThat(worst).isLessThan(0.4 * 0.011);
     }
 
     /** The truth is the wave itself where the placement puts each pixel; twice the bound above, for two directions. */
@@ -57,7 +57,7 @@ class PlacerTest {
                 worst = Math.max(worst, Math.abs(placed.plane(0).at(x, y) - expected));
             }
         }
-        assertThat(worst).isLessThan(2 * 0.4 * 0.008);
+        assertThat(worst).isLessThan(2 * 0.4 * 0.011);
     }
 
     static List<Placement> placements() {
