@@ -6,6 +6,7 @@ import org.stook.comparison.command.LytroCommand;
 import org.stook.comparison.command.OfficeCommand;
 import org.stook.comparison.command.RealCommand;
 import org.stook.comparison.command.ReferenceCommand;
+import org.stook.comparison.command.SpeedCommand;
 import org.stook.comparison.command.TruthCommand;
 import org.stook.comparison.command.UnrulyCommand;
 import picocli.CommandLine;
@@ -24,6 +25,7 @@ import picocli.CommandLine.Command;
             LytroCommand.class,
             RealCommand.class,
             ChecksCommand.class,
+            SpeedCommand.class,
             ReferenceCommand.class,
             CommandLine.HelpCommand.class
         })

@@ -1,0 +1,113 @@
+package org.stook.comparison.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.stook.comparison.run.Pipelines;
+import org.stook.comparison.run.Runs;
+import org.stook.comparison.stack.SceneStack;
+import org.stook.comparison.table.Row;
+import org.stook.comparison.table.Table;
+import org.stook.imaging.codec.FrameReaders;
+import org.stook.imaging.codec.UnreadableFrame;
+import org.stook.imaging.frame.Parallel;
+import org.stook.scenes.bracket.Bracket;
+import org.stook.scenes.bracket.BracketPlan;
+import org.stook.scenes.file.FrameFormat;
+import org.stook.scenes.subject.Subjects;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Whole processes, turn by turn on the same frames, so that whatever else the machine does slows both. */
+@Command(name = "speed", description = "Time, cores and memory of whole jobs, turn by turn.")
+public final class SpeedCommand implements Callable<Integer> {
+    private static final double GIBIBYTE = 1024;
+
+    @Mixin
+    private BenchOptions options = new BenchOptions();
+
+    @Option(names = "--megapixels", defaultValue = "24", description = "size of a frame, 3:2 (${DEFAULT-VALUE})")
+    private double megapixels = 24;
+
+    @Option(names = "--frames", defaultValue = "10", description = "(${DEFAULT-VALUE})")
+    private int frames = 10;
+
+    @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
+    private long seed = 7;
+
+    @Option(names = "--turns", defaultValue = "3", description = "figures are medians of so many (${DEFAULT-VALUE})")
+    private int turns = 3;
+
+    @Override
+    public Integer call() throws IOException, InterruptedException {
+        int height = (int) Math.round(Math.sqrt(megapixels * 1e6 / 1.5) / 4) * 4;
+        String name = String.format(Locale.ROOT, "mineral-%.1fMP-%d-%d", megapixels, frames, seed);
+        BracketPlan plan = BracketPlan.of(height * 3 / 2, height, frames, seed);
+        SceneStack stack = new SceneStack(name, Bracket.of(Subjects.named("mineral", seed), plan), FrameFormat.JPEG);
+        Path folder = stack.frames(options.stacks());
+        Pipelines pipelines = options.pipelines(name);
+        Runs stook = new Runs();
+        Runs theirs = new Runs();
+        for (int turn = 0; turn < turns; turn++) {
+            stook.add(pipelines.stook(folder));
+            theirs.add(pipelines.reference(folder));
+        }
+        Table table = Table.ofChecks("%s: %d frames of %d x %d, %d threads, medians of %d turns"
+                .formatted(name, frames, height * 3 / 2, height, options.threads(), turns));
+        whole(table, stook, theirs, decoding(folder));
+        for (String stage : stook.stages()) {
+            table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / frames));
+        }
+        for (String stage : theirs.stages()) {
+            table.add(Row.of("their stage " + stage + ", s a frame", 3).reference(theirs.stage(stage) / frames));
+        }
+        table.print(System.out);
+        return 0;
+    }
+
+    private void whole(Table table, Runs stook, Runs theirs, double decoding) {
+        table.add(Row.of("whole job, s", 2).stook(stook.wall()).reference(theirs.wall()));
+        table.add(Row.of("whole job, parts of the reference's time", 3)
+                .stook(stook.wall() / theirs.wall())
+                .reference(1)
+                .atMost(0.35));
+        table.add(Row.of("whole job, multiple of decoding all frames on all threads (%.2f s)".formatted(decoding), 2)
+                .stook(stook.wall() / decoding)
+                .reference(theirs.wall() / decoding));
+        table.add(Row.of("whole job, s a frame", 3).stook(stook.wall() / frames).reference(theirs.wall() / frames));
+        table.add(Row.of("cores kept busy", 2).stook(stook.cores()).reference(theirs.cores()));
+        table.add(Row.of("peak resident memory, GiB", 2)
+                .stook(stook.peak() / GIBIBYTE)
+                .reference(theirs.peak() / GIBIBYTE)
+                .atMost(megapixels > 30 ? 2.8 : 1.2));
+        table.add(Row.of("garbage collector pauses, s", 3).stook(stook.collector()));
+    }
+
+    /** Seconds to decode all frames with warm code, the floor under any pipeline. */
+    private double decoding(Path folder) throws IOException {
+        List<Path> files;
+        try (Stream<Path> all = Files.list(folder)) {
+            files = all.filter(f -> f.toString().endsWith(".jpg")).sorted().toList();
+        }
+        double best = Double.POSITIVE_INFINITY;
+        for (int turn = 0; turn < turns; turn++) {
+            long start = System.nanoTime();
+            Parallel.forEach(files.size(), options.threads(), i -> decode(files.get(i)));
+            best = Math.min(best, (System.nanoTime() - start) / 1e9);
+        }
+        return best;
+    }
+
+    private static void decode(Path file) {
+        try {
+            FrameReaders.read(file);
+        } catch (UnreadableFrame | IOException e) {
+            throw new IllegalStateException("a frame that was rendered for this bench cannot be read: " + file, e);
+        }
+    }
+}
