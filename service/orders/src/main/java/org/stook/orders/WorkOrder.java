@@ -53,7 +53,10 @@ public record WorkOrder(
     public record Output(long shareId, String folder) {}
 
     /** @param root as the service mounts it; a node may know it by another path */
-    public record Share(long id, String name, String root, UUID sentinel) {}
+    public record Share(long id, String name, String root, UUID sentinel) {
+        /** File at a share's root that holds its UUID; an empty mount point has none. The service writes it, nobody else. */
+        public static final String SENTINEL = ".studio-share";
+    }
 
     private static final int LONGEST_SUBJECT = 80;
 

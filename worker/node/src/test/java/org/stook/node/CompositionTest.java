@@ -13,8 +13,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.stook.node.job.CompositionWork;
 import org.stook.node.publish.Durable;
-import org.stook.node.publish.Shares;
 import org.stook.orders.RunId;
+import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Outcome;
 import org.stook.orders.attempt.RunTask;
 import org.stook.orders.attempt.StagedResult;
@@ -168,7 +168,7 @@ class CompositionTest {
     @Test
     void withoutItsSentinelAShareIsNotTouched() throws IOException {
         RunId run = place.run();
-        Path sentinel = place.wall.resolve(Shares.SENTINEL);
+        Path sentinel = place.wall.resolve(WorkOrder.Share.SENTINEL);
         String id = Files.readString(sentinel);
         Files.delete(sentinel);
         work(run);

@@ -19,11 +19,11 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.stook.migrations.Schema;
 import org.stook.node.publish.Durable;
-import org.stook.node.publish.Shares;
 import org.stook.orders.NewRun;
 import org.stook.orders.Priorities;
 import org.stook.orders.RunId;
 import org.stook.orders.Runs;
+import org.stook.orders.WorkOrder;
 import org.stook.postgres.testing.TestDatabase;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.BracketPlan;
@@ -70,7 +70,7 @@ final class Workplace {
                 .params(name, kind, root.toString())
                 .query(UUID.class)
                 .single();
-        Files.writeString(root.resolve(Shares.SENTINEL), sentinel + "\n");
+        Files.writeString(root.resolve(WorkOrder.Share.SENTINEL), sentinel + "\n");
         return root;
     }
 

@@ -12,14 +12,15 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.stook.orders.WorkOrder;
 
 /**
- * The shares and whether they are there. A share is known by the file {@value #SENTINEL} at its root: an empty mount point
+ * The shares and whether they are there. A share is known by the file {@value WorkOrder.Share#SENTINEL} at its root: an empty mount point
  * looks like a folder whose files were all deleted, but it has no such file.
  */
 @Component
 class Shares {
-    static final String SENTINEL = ".studio-share";
+    private static final String SENTINEL = WorkOrder.Share.SENTINEL;
     private static final Logger LOG = LoggerFactory.getLogger(Shares.class);
 
     /** @param root as this service mounts it */

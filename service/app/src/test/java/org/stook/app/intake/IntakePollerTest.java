@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.stook.app.stack.Sealed;
+import org.stook.orders.WorkOrder;
 
 /** The intake with its crank turned by hand, on a real database and real files. */
 class IntakePollerTest {
@@ -115,7 +116,7 @@ class IntakePollerTest {
         assertThat(bench.value("select count(*) from stook.intake_file where missing_since is null"))
                 .isEqualTo("2");
         bench.restart();
-        assertThat(bench.intake.resolve(Shares.SENTINEL)).doesNotExist();
+        assertThat(bench.intake.resolve(WorkOrder.Share.SENTINEL)).doesNotExist();
         Files.delete(bench.intake);
         Files.move(aside, bench.intake);
         bench.seconds(14);

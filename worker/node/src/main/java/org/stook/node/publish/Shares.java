@@ -14,9 +14,6 @@ import org.stook.orders.WorkOrder.Share;
  * is read or written below a root whose sentinel is not there. The sentinel is the service's to write, never ours.
  */
 public final class Shares {
-    /** At a share's root; holds the share's UUID. */
-    public static final String SENTINEL = ".studio-share";
-
     private final Map<String, Path> mounts;
     private final Map<Long, Share> known = new ConcurrentSkipListMap<>();
 
@@ -33,7 +30,7 @@ public final class Shares {
     /** A sentence on what is wrong with the share as it is mounted here. */
     public Optional<String> trouble(Share share) {
         known.put(share.id(), share);
-        Path file = root(share).resolve(SENTINEL);
+        Path file = root(share).resolve(Share.SENTINEL);
         try {
             String found = Files.readString(file).strip();
             return found.equalsIgnoreCase(share.sentinel().toString())
