@@ -7,10 +7,11 @@ import java.util.List;
  *
  * @param tilesX tiles along a row
  * @param tilesY tiles along a column
- * @param peaks for each tile (row-major) the position in the sweep, 0 to frames - 1 with fractions, where it is sharpest; NaN
- *     where the tile shows no texture or no peak
- * @param openAtFirst share of the peaked tiles that are still getting sharper at the first frame: the sweep began too late
- * @param openAtLast share of the peaked tiles that are still getting sharper at the last frame: the sweep ended too early
+ * @param peaks for each tile (row-major) the rank in the sweep, 0 to frames - 1 with fractions, where it is sharpest; NaN
+ *     where the tile shows too little texture, or the sweep has fewer than four frames
+ * @param openAtFirst share of the tiles with a peak that lie before the first frame: the sweep began too late
+ * @param openAtLast share of the tiles with a peak that lie behind the last frame: the sweep ended too early, or this is the
+ *     backdrop
  * @param gaps steps between neighbours that are too wide
  */
 public record Coverage(int tilesX, int tilesY, double[] peaks, double openAtFirst, double openAtLast, List<Gap> gaps) {

@@ -18,7 +18,11 @@ final class Noise {
     static double of(Plane luma, Tiles tiles) {
         float[] energy = tiles.meanSquares(crossed(luma));
         Arrays.sort(energy);
-        return Math.sqrt(energy[(int) (FLATTEST * (energy.length - 1))] / 36);
+        double pixels = (double) luma.width() * luma.height() / tiles.count();
+        // A tenth of equally noisy tiles lies below the mean by this much, the operator's overlap (3.8 pixels) counted
+        // in.
+        double below = Math.min(0.5, 1.28 * Math.sqrt(2 * 3.8 / pixels));
+        return Math.sqrt(energy[(int) (FLATTEST * (energy.length - 1))] / (36 * (1 - below)));
     }
 
     static double bandGain(int octave) {

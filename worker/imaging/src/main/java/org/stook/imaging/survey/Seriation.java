@@ -28,28 +28,14 @@ final class Seriation {
         int[] fromCapture = improved(d, captured, clear);
         int[] fromScratch = improved(d, inserted(d), clear);
         boolean scratch = length(d, fromScratch) < length(d, fromCapture) - clear;
-        return directed(scratch ? fromScratch : fromCapture);
+        int[] best = scratch ? fromScratch : fromCapture;
+        return rises(best) ? best : reversed(best, 0, best.length - 1);
     }
 
-    /** Distances between neighbours of an order. */
-    static double[] steps(FocusDistances d, int[] order) {
+    private static double[] steps(FocusDistances d, int[] order) {
         double[] steps = new double[Math.max(0, order.length - 1)];
         for (int i = 0; i < steps.length; i++) steps[i] = d.at(order[i], order[i + 1]);
         return steps;
-    }
-
-    /** Share of neighbours whose exchange would lengthen the path by more than a fifth of their distance. */
-    static double confidence(FocusDistances d, int[] order) {
-        int n = order.length;
-        if (n < 3) return n < 2 ? 1 : 0.5;
-        int clear = 0;
-        for (int i = 0; i + 1 < n; i++) {
-            int[] other = order.clone();
-            other[i] = order[i + 1];
-            other[i + 1] = order[i];
-            if (length(d, other) - length(d, order) > 0.2 * d.at(order[i], order[i + 1])) clear++;
-        }
-        return clear / (n - 1.0);
     }
 
     /** The fewest frames that explain how an order differs from rising indices: both of a swapped pair, or those moved. */
@@ -166,12 +152,13 @@ final class Seriation {
         return r;
     }
 
-    private static int[] directed(int[] path) {
+    /** Whether more pairs rise than fall. */
+    static boolean rises(int[] path) {
         int rising = 0;
         for (int i = 0; i < path.length; i++) {
             for (int k = 0; k < i; k++) rising += Integer.compare(path[i], path[k]);
         }
-        return rising >= 0 ? path : reversed(path, 0, path.length - 1);
+        return rising >= 0;
     }
 
     private static boolean[] longestRising(int[] v) {

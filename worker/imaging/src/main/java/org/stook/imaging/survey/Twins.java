@@ -1,37 +1,49 @@
 package org.stook.imaging.survey;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
 
 /** Frames taken twice at one focus position, and files copied. */
 final class Twins {
     /** A step below this share of the usual one is no step. */
-    private static final double NO_STEP = 0.3;
+    private static final double NO_STEP = 0.25;
 
     private Twins() {}
 
-    static List<Stray> find(FocusDistances d, int[] path) {
+    static List<Stray> find(List<FrameSurvey> all, FocusAxis axis) {
         List<Stray> strays = new ArrayList<>();
-        double usual = Seriation.median(Seriation.steps(d, path));
         int kept = 0;
-        for (int i = 1; i < path.length; i++) {
-            double step = d.at(path[kept], path[i]);
-            boolean same = step < 1e-7;
-            if (!same && (path.length < 4 || step > NO_STEP * usual)) {
+        for (int i = 1; i < axis.frames().length; i++) {
+            boolean same = samePicture(all.get(axis.frames()[kept]), all.get(axis.frames()[i]));
+            if (!same && !sameFocus(axis, kept, i)) {
                 kept = i;
                 continue;
             }
             // The later capture is the one that was not needed.
-            int later = Math.max(path[kept], path[i]);
-            int earlier = Math.min(path[kept], path[i]);
+            int a = axis.frames()[kept];
+            int b = axis.frames()[i];
             strays.add(new Stray(
-                    d.frames()[later],
+                    Math.max(a, b),
                     Stray.Reason.DUPLICATE,
                     same ? "is the same picture as" : "repeats the focus of",
-                    OptionalInt.of(d.frames()[earlier])));
-            if (path[i] == earlier) kept = i;
+                    OptionalInt.of(Math.min(a, b))));
+            if (b < a) kept = i;
         }
         return strays;
+    }
+
+    private static boolean sameFocus(FocusAxis axis, int i, int k) {
+        double sigma = Math.hypot(axis.deviations()[i], axis.deviations()[k]);
+        double step = axis.positions()[k] - axis.positions()[i];
+        return axis.frames().length >= FocusAxis.FEWEST && step + sigma < NO_STEP;
+    }
+
+    private static boolean samePicture(FrameSurvey a, FrameSurvey b) {
+        for (int k = 0; k < a.octaves().size(); k++) {
+            if (!Arrays.equals(a.octaves().get(k), b.octaves().get(k))) return false;
+        }
+        return Arrays.equals(a.thumbnail().samples(), b.thumbnail().samples());
     }
 }

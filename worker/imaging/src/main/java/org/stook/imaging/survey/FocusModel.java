@@ -1,0 +1,171 @@
+package org.stook.imaging.survey;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Where every frame is focused and where every tile lies, on one common axis, from the sharpness of the tiles alone.
+ *
+ * <p>All tiles lose sharpness alike as focus moves away from them: the energy of an octave band falls as
+ * {@code (1 + (distance / width)^2)^(-3/2)}, flat near focus and with the third power far off, as the squared transfer
+ * function of a blur disc does on average (Hopkins 1955, The frequency response of a defocused optical system); the width
+ * doubles from octave to octave. Places of frames and tiles on the axis are found in turn (unfolding: Coombs 1964, A theory
+ * of data). Unlike differences of sharpness, places on the axis do not depend on how much of the subject lies at a depth.
+ */
+final class FocusModel {
+    private static final int ROUNDS = 10;
+    /** Rounds in which a tile may lie anywhere; later it only moves nearby. */
+    private static final int WIDE_ROUNDS = 3;
+
+    private static final double NEARBY = 3;
+    /** How far outside the sweep a tile may lie. */
+    private static final double BEYOND = 2;
+
+    private static final double TILE_GRID = 0.25;
+    private static final double FRAME_GRID = 0.05;
+    private static final int FRAME_REACH = 40;
+    /** Errors of a logarithm of sharpness beyond this count for less. */
+    private static final double ROBUST = 0.3;
+    /** Errors of neighbouring tiles and octaves are not independent: by so much are squared errors larger than they look. */
+    private static final double REPEATS = 10;
+
+    private final double[] position;
+    private final double[] deviation;
+    private final double[] tile;
+    private final List<SharpnessCurve> curves;
+    private double width = 2;
+
+    /** @param order start: the frames in about the right order, at least four of them */
+    FocusModel(List<FrameSurvey> all, int[] order) {
+        this.position = IntStream.range(0, order.length).asDoubleStream().toArray();
+        this.deviation = new double[order.length];
+        this.curves = SharpnessCurve.strongest(all, order);
+        this.tile = new double[all.get(order[0]).tiles()];
+        Arrays.fill(tile, Double.NaN);
+    }
+
+    /** Finds all places; afterwards positions are in usual steps and the first one is 0. */
+    FocusModel fit() {
+        for (int round = 0; round < ROUNDS; round++) {
+            placeTiles(round < WIDE_ROUNDS);
+            if (round > 0) chooseWidth();
+            placeFrames();
+            normalise();
+        }
+        placeTiles(false);
+        return this;
+    }
+
+    /** Place of frame {@code i} of the start order. */
+    double position(int i) {
+        return position[i];
+    }
+
+    /** Expected error (one sigma) of that place. */
+    double deviation(int i) {
+        return deviation[i];
+    }
+
+    /** Place of a tile; NaN where it shows too little texture. */
+    double tile(int t) {
+        return tile[t];
+    }
+
+    private void placeTiles(boolean anywhere) {
+        double first = Arrays.stream(position).min().orElse(0) - BEYOND;
+        double last = Arrays.stream(position).max().orElse(0) + BEYOND;
+        FallTable table =
+                new FallTable(position, first, TILE_GRID, (int) Math.ceil((last - first) / TILE_GRID) + 1, width);
+        double[][] costs = new double[tile.length][];
+        for (SharpnessCurve c : curves) {
+            double[] sum = costs[c.tile()];
+            if (sum == null) costs[c.tile()] = sum = new double[table.places()];
+            double known = tile[c.tile()];
+            boolean all = anywhere || Double.isNaN(known);
+            for (int z = 0; z < sum.length; z++) {
+                boolean looked = all || Math.abs(table.place(z) - known) <= NEARBY;
+                sum[z] += looked ? c.misfit(table.row(c.octave(), z), ROBUST) : Double.MAX_VALUE / 1e3;
+            }
+        }
+        for (int t = 0; t < tile.length; t++) {
+            if (costs[t] != null)
+                tile[t] = first + TILE_GRID * Minimum.of(costs[t]).at();
+        }
+    }
+
+    private void chooseWidth() {
+        double best = width;
+        double least = Double.POSITIVE_INFINITY;
+        for (double factor : new double[] {0.7, 0.85, 1, 1.18, 1.43}) {
+            double sum = 0;
+            for (SharpnessCurve c : curves) {
+                sum += c.misfit(FallTable.row(position, tile[c.tile()], width * factor, c.octave()), ROBUST);
+            }
+            if (sum < least) {
+                least = sum;
+                best = width * factor;
+            }
+        }
+        width = best;
+    }
+
+    private void placeFrames() {
+        double[] heights = new double[curves.size()];
+        for (int k = 0; k < heights.length; k++) {
+            SharpnessCurve c = curves.get(k);
+            heights[k] = c.height(FallTable.row(position, tile[c.tile()], width, c.octave()));
+        }
+        for (int i = 0; i < position.length; i++) {
+            double[] places = new double[2 * FRAME_REACH + 1];
+            for (int s = 0; s < places.length; s++) places[s] = position[i] + (s - FRAME_REACH) * FRAME_GRID;
+            double[] costs = new double[places.length];
+            double weight = 1e-9;
+            for (int k = 0; k < heights.length; k++) {
+                SharpnessCurve c = curves.get(k);
+                float w = c.weight()[i];
+                if (w < 0.05f) continue;
+                weight += w;
+                float[] fall = FallTable.row(places, tile[c.tile()], width, c.octave());
+                for (int s = 0; s < costs.length; s++) {
+                    costs[s] += w * SharpnessCurve.cost(c.log()[i] - heights[k] - fall[s], ROBUST);
+                }
+            }
+            Minimum minimum = Minimum.of(costs);
+            position[i] += (minimum.at() - FRAME_REACH) * FRAME_GRID;
+            deviation[i] = FRAME_GRID * Math.sqrt(REPEATS * minimum.value() / weight / Math.max(1e-9, minimum.bend()));
+        }
+    }
+
+    private void normalise() {
+        double[] sorted = position.clone();
+        Arrays.sort(sorted);
+        double[] steps = new double[sorted.length - 1];
+        for (int i = 0; i < steps.length; i++) steps[i] = sorted[i + 1] - sorted[i];
+        double usual = Seriation.median(steps);
+        if (usual <= 0) return;
+        for (int i = 0; i < position.length; i++) {
+            position[i] = (position[i] - sorted[0]) / usual;
+            deviation[i] /= usual;
+        }
+        for (int t = 0; t < tile.length; t++) tile[t] = (tile[t] - sorted[0]) / usual;
+        width /= usual;
+    }
+
+    /**
+     * Lowest of equally spaced values, refined by a parabola.
+     *
+     * @param at index with fraction
+     * @param bend second difference there
+     */
+    private record Minimum(double at, double value, double bend) {
+        static Minimum of(double[] v) {
+            int best = 0;
+            for (int i = 1; i < v.length; i++) if (v[i] < v[best]) best = i;
+            if (best == 0 || best == v.length - 1) return new Minimum(best, v[best], 0);
+            double bend = v[best - 1] - 2 * v[best] + v[best + 1];
+            double shift = bend <= 0 ? 0 : 0.5 * (v[best - 1] - v[best + 1]) / bend;
+            return new Minimum(best + shift, v[best], bend);
+        }
+    }
+}
