@@ -14,13 +14,19 @@ class FrameSurveyorTest {
         assertThat(survey.exposure().noise()).isCloseTo(0.01, within(0.0005));
     }
 
+    /**
+     * What is left of noise alone, in units of the noise. Of n independent samples a tile's energy is a chi-square over n,
+     * and the mean of what lies above 1 is {@code (n / 2e)^(n / 2) / gamma(n / 2 + 1)}: 0.28 for n = 4, which is what a
+     * tile of this size has left in the coarsest octave, and 0.035 for n = 256, which it has in the finest.
+     */
     @Test
     void takesNoiseOffSharpness() {
         FrameSurvey survey = FrameSurveyor.survey(noisy(0.5, 0.01), 1);
+        double[] bounds = {0.06, 0.1, 0.2, 0.35};
         for (int k = 0; k < survey.octaves().size(); k++) {
             double sum = 0;
             for (float e : survey.octaves().get(k)) sum += e;
-            assertThat(sum / survey.tiles()).isLessThan(0.5 * survey.floors()[k]);
+            assertThat(sum / survey.tiles()).isLessThan(bounds[k] * survey.floors()[k]);
         }
     }
 
