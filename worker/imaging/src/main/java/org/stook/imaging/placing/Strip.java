@@ -1,5 +1,6 @@
 package org.stook.imaging.placing;
 
+import java.util.Arrays;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Placement;
 
@@ -58,21 +59,27 @@ final class Strip {
         }
     }
 
-    /** Three channels at once: the weights are fetched only once. */
+    /** Three channels at once, so that weights are fetched once; half the taps at a time, so that they stay in registers. */
     private void resample(float[][] in, float[] red, float[] green, float[] blue) {
-        float[] w = Kernel.weights();
-        for (int i = 0; i < red.length; i++) {
-            int p = at.column[i];
-            int k = at.weight[i];
-            float a = w[k], b = w[k + 1], c = w[k + 2], d = w[k + 3], e = w[k + 4];
-            float f = w[k + 5], g = w[k + 6], h = w[k + 7], m = w[k + 8], n = w[k + 9];
-            red[i] = weighed(in[0], p, a, b, c, d, e) + weighed(in[0], p + 5, f, g, h, m, n);
-            green[i] = weighed(in[1], p, a, b, c, d, e) + weighed(in[1], p + 5, f, g, h, m, n);
-            blue[i] = weighed(in[2], p, a, b, c, d, e) + weighed(in[2], p + 5, f, g, h, m, n);
-        }
+        Arrays.fill(red, 0);
+        Arrays.fill(green, 0);
+        Arrays.fill(blue, 0);
+        addFive(in, 0, red, green, blue);
+        addFive(in, 5, red, green, blue);
     }
 
-    private static float weighed(float[] in, int p, float a, float b, float c, float d, float e) {
-        return a * in[p] + b * in[p + 1] + c * in[p + 2] + d * in[p + 3] + e * in[p + 4];
+    private void addFive(float[][] in, int first, float[] red, float[] green, float[] blue) {
+        float[] w = Kernel.weights();
+        float[] r = in[0];
+        float[] g = in[1];
+        float[] b = in[2];
+        for (int i = 0; i < red.length; i++) {
+            int p = at.column[i] + first;
+            int k = at.weight[i] + first;
+            float s = w[k], t = w[k + 1], u = w[k + 2], v = w[k + 3], x = w[k + 4];
+            red[i] += s * r[p] + t * r[p + 1] + u * r[p + 2] + v * r[p + 3] + x * r[p + 4];
+            green[i] += s * g[p] + t * g[p + 1] + u * g[p + 2] + v * g[p + 3] + x * g[p + 4];
+            blue[i] += s * b[p] + t * b[p + 1] + u * b[p + 2] + v * b[p + 3] + x * b[p + 4];
+        }
     }
 }
