@@ -126,21 +126,22 @@ final class Binomial {
 
     /** {@code coarse} expanded into {@code fine}, on all threads. */
     static void expand(Plane coarse, Plane fine, Rows rows) {
-        int w = fine.width();
-        rows.runWith(fine.height(), () -> {
-            float[] line = new float[coarse.width()];
-            float[] wide = new float[w + 1];
-            return (from, to) -> {
-                for (int y = from; y < to; y++) {
-                    expandRow(coarse, y, line, wide);
-                    System.arraycopy(wide, 0, fine.samples(), y * w, w);
-                }
-            };
-        });
+        expand(coarse, fine, rows, (wide, out, at, w) -> System.arraycopy(wide, 0, out, at, w));
     }
 
     /** Adds the expanded {@code coarse} to {@code fine}, on all threads. */
     static void addExpanded(Plane coarse, Plane fine, Rows rows) {
+        expand(coarse, fine, rows, (wide, out, at, w) -> {
+            for (int x = 0; x < w; x++) out[at + x] += wide[x];
+        });
+    }
+
+    /** What is done with {@code w} samples of an expanded line. */
+    private interface Into {
+        void put(float[] wide, float[] out, int at, int w);
+    }
+
+    private static void expand(Plane coarse, Plane fine, Rows rows, Into into) {
         int w = fine.width();
         rows.runWith(fine.height(), () -> {
             float[] line = new float[coarse.width()];
@@ -148,8 +149,7 @@ final class Binomial {
             return (from, to) -> {
                 for (int y = from; y < to; y++) {
                     expandRow(coarse, y, line, wide);
-                    float[] out = fine.samples();
-                    for (int x = 0; x < w; x++) out[y * w + x] += wide[x];
+                    into.put(wide, fine.samples(), y * w, w);
                 }
             };
         });

@@ -1,7 +1,6 @@
 package org.stook.imaging.blend;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.stook.imaging.frame.Plane;
 
@@ -37,8 +36,7 @@ final class Neighbourhood {
         }
         scale(fine);
         for (int i = DEPTH - 2; i >= 0; i--) {
-            Arrays.fill(levels.get(i).samples(), 0);
-            Binomial.addExpanded(fine, levels.get(i), rows);
+            Binomial.expand(fine, levels.get(i), rows);
             fine = levels.get(i);
         }
         Binomial.addExpanded(fine, out, rows);
