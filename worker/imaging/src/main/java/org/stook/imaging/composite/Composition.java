@@ -12,6 +12,8 @@ import org.stook.imaging.crop.LostBorder;
 import org.stook.imaging.score.Measurements;
 import org.stook.imaging.score.Score;
 import org.stook.imaging.score.Scorecard;
+import org.stook.imaging.score.Sweep;
+import org.stook.imaging.survey.Coverage;
 
 /**
  * One stack being composed. The stages are called once each, in the order in which they stand here; each uses what the
@@ -135,6 +137,7 @@ public final class Composition implements AutoCloseable {
         int all = stack.sweep().size() + stack.strays().size();
         return new Measurements(
                 done(blendStage, BLEND).ledger().compare(done(blended, BLEND).composite()),
+                reach(stack),
                 sweep.worstCornerErrorPx(),
                 sweep.parallaxPx(),
                 LostBorder.of(
@@ -145,6 +148,20 @@ public final class Composition implements AutoCloseable {
                 stage.clippedPercent(),
                 done(toning, BLEND).largestEv(),
                 100.0 * strays / all);
+    }
+
+    private static Sweep reach(Surveyed stack) {
+        Coverage coverage = stack.survey().coverage();
+        return new Sweep(
+                stack.sweep().size(),
+                100 * coverage.openAtFirst(),
+                100 * coverage.openAtLast(),
+                coverage.gaps().stream()
+                        .map(g -> new Sweep.Gap(
+                                stack.captured(g.before()).name(),
+                                stack.captured(g.after()).name(),
+                                g.steps() - 1))
+                        .toList());
     }
 
     private interface Stage<T> {

@@ -16,6 +16,9 @@ import org.stook.imaging.registration.Registration;
 
 /** Places every frame of the sweep against the reference frame and finds the area they share. */
 final class RegisterStage {
+    private static final String SHAKEN =
+            ": less sharp than its place in the sweep promises: it was shaken or the subject moved";
+
     private final ComposeOrder order;
     private final Surveyed surveyed;
     private final List<PlacedFrame> placed = new ArrayList<>();
@@ -50,8 +53,9 @@ final class RegisterStage {
         for (int i = 0; i < surveyed.sweep().size(); i++) {
             Sighting frame = surveyed.sweep().get(i);
             Placed at = found.frames().get(i);
-            String doubt =
-                    at.doubt().map(d -> frame.name() + ": " + d.sentence()).orElse("");
+            String doubt = at.doubt()
+                    .map(d -> frame.name() + ": " + d.sentence())
+                    .orElse(surveyed.isShaken(i) ? frame.name() + SHAKEN : "");
             if (at.registered()) placed.add(new PlacedFrame(frame, at.placement(), at.cornerErrorPx(), doubt));
             else unplaced.add(FrameRecord.stray(frame.name(), frame.sha256(), doubt));
         }

@@ -3,6 +3,7 @@ package org.stook.imaging.score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /**
  * Turns measurements into a score. The limits are common practice as far as the trade has any, and otherwise ours; they
@@ -18,7 +19,8 @@ public final class Scorecard {
     private static List<Part> parts(Measurements m) {
         List<Part> parts = new ArrayList<>();
         parts.add(sharpness(m.coverage()));
-        parts.add(ends(m.coverage()));
+        parts.add(ends(m.sweep()));
+        parts.add(gaps(m.sweep()));
         parts.add(placement(m.placementErrorPx()));
         parts.add(parallax(m.parallaxPx()));
         parts.add(border(m.lostBorderPercent()));
@@ -35,18 +37,32 @@ public final class Scorecard {
         return Part.lessIsBetter("sharpness", c.softPercent(), "%", 3, 12, sentence);
     }
 
-    private static Part ends(Coverage c) {
-        double first = c.firstFramePercent();
-        double last = c.lastFramePercent();
+    private static Part ends(Sweep sweep) {
+        double first = sweep.openFirstPercent();
+        double last = sweep.openLastPercent();
         String sentence =
-                say("%.1f %% of the textured tiles are sharpest in the first frame, %.1f %% in the last", first, last)
-                        + (Math.max(first, last) > 12
+                say("%.1f %% of the textured tiles lie before the first frame, %.1f %% behind the last", first, last)
+                        + (Math.max(first, last) > 4
                                 ? "; the sweep may end inside the subject."
-                                : "; the sweep reaches beyond the subject.");
-        return c.peaks().length < 3
+                                : "; the sweep reaches over the subject.");
+        return sweep.frames() < 4
                 ? new Part("ends", 0, "%", 100, Verdict.ACCEPT, "Too few frames to judge the ends of the sweep.")
-                : Part.lessIsBetter("ends", Math.max(first, last), "%", 12, 30, sentence)
+                : Part.lessIsBetter("ends", Math.max(first, last), "%", 4, 20, sentence)
                         .atWorstLook();
+    }
+
+    private static Part gaps(Sweep sweep) {
+        double most =
+                sweep.gaps().stream().mapToDouble(Sweep.Gap::missing).max().orElse(0);
+        String sentence = sweep.gaps().isEmpty()
+                ? "No step of focus is far wider than the others."
+                : sweep.gaps().stream()
+                        .limit(3)
+                        .map(g -> say(
+                                "Between %s and %s focus steps as if %.0f or more frames were missing.",
+                                g.before(), g.after(), Math.max(1, g.missing())))
+                        .collect(Collectors.joining(" "));
+        return Part.lessIsBetter("gaps", most, "frames", 0.5, 5, sentence).atWorstLook();
     }
 
     private static Part placement(double px) {

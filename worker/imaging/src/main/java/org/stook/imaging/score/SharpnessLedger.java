@@ -3,7 +3,7 @@ package org.stook.imaging.score;
 import java.util.Arrays;
 import org.stook.imaging.frame.Frame;
 
-/** Keeps, tile by tile, the sharpest any placed frame was, and which one that was. Frames are added in sweep order. */
+/** Keeps, tile by tile, the sharpest any placed frame was. */
 public final class SharpnessLedger {
     private static final double TEXTURED = 2.0;
     private static final double LEAST_CONTRAST = 1e-3;
@@ -11,7 +11,6 @@ public final class SharpnessLedger {
 
     private final int threads;
     private float @org.jspecify.annotations.Nullable [] best;
-    private int[] bestFrame = {};
     private float[] floors = {};
     private int frames;
 
@@ -23,16 +22,8 @@ public final class SharpnessLedger {
     /** @param placed a frame in the common area, or its luminance; only lent */
     public void add(Frame placed) {
         TileSharpness tiles = TileSharpness.of(placed.luma(), threads);
-        if (best == null) {
-            best = new float[tiles.count()];
-            bestFrame = new int[tiles.count()];
-        }
-        for (int t = 0; t < tiles.count(); t++) {
-            if (tiles.rms(t) > best[t]) {
-                best[t] = tiles.rms(t);
-                bestFrame[t] = frames;
-            }
-        }
+        if (best == null) best = new float[tiles.count()];
+        for (int t = 0; t < tiles.count(); t++) best[t] = Math.max(best[t], tiles.rms(t));
         floors = Arrays.copyOf(floors, frames + 1);
         floors[frames++] = floorOf(tiles);
     }
@@ -45,14 +36,12 @@ public final class SharpnessLedger {
         double noise = median(floors);
         int textured = 0;
         int sharp = 0;
-        int[] peaks = new int[frames];
         for (int t = 0; t < tiles.count(); t++) {
             if (sharpest[t] < Math.max(LEAST_CONTRAST, TEXTURED * noise)) continue;
             textured++;
-            peaks[bestFrame[t]]++;
             if (detail(tiles.rms(t), noise) >= AS_SHARP * detail(sharpest[t], noise)) sharp++;
         }
-        return new Coverage(textured, sharp, peaks);
+        return new Coverage(textured, sharp);
     }
 
     /** Blended flat areas are less noisy than a frame, so only what stands above the noise is compared. */

@@ -9,9 +9,9 @@ import java.util.List;
  * @param tilesY tiles along a column
  * @param peaks for each tile (row-major) the rank in the sweep, 0 to frames - 1 with fractions, where it is sharpest; NaN
  *     where the tile shows too little texture, or the sweep has fewer than four frames
- * @param openAtFirst share of the tiles with a peak that lie before the first frame: the sweep began too late
- * @param openAtLast share of the tiles with a peak that lie behind the last frame: the sweep ended too early, or this is the
- *     backdrop
+ * @param openAtFirst share of the tiles with a peak that lie before the first frame with nothing between: the sweep began
+ *     too late. A backdrop or foreground that stands off does not count
+ * @param openAtLast likewise behind the last frame: the sweep ended too early
  * @param gaps steps between neighbours that are too wide
  */
 public record Coverage(int tilesX, int tilesY, double[] peaks, double openAtFirst, double openAtLast, List<Gap> gaps) {
@@ -24,7 +24,7 @@ public record Coverage(int tilesX, int tilesY, double[] peaks, double openAtFirs
      *
      * @param before index in capture order of the frame before the gap
      * @param after index in capture order of the frame after it
-     * @param steps how many usual steps wide it is
+     * @param steps how many usual steps wide it is at least
      */
     public record Gap(int before, int after, double steps) {}
 }

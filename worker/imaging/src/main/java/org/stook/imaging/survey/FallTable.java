@@ -2,8 +2,6 @@ package org.stook.imaging.survey;
 
 /** How much sharpness a band has lost (natural logarithm) at each frame, for tiles at equally spaced places. */
 final class FallTable {
-    private static final int OCTAVES = 4;
-
     private final double first;
     private final double grid;
     private final int places;
@@ -14,15 +12,15 @@ final class FallTable {
      * @param first place of a tile
      * @param grid distance to the next place
      * @param places how many
-     * @param width of the finest octave's peak
+     * @param widths of each octave's peak
      */
-    FallTable(double[] positions, double first, double grid, int places, double width) {
+    FallTable(double[] positions, double first, double grid, int places, double[] widths) {
         this.first = first;
         this.grid = grid;
         this.places = places;
-        this.rows = new float[OCTAVES * places][];
-        for (int k = 0; k < OCTAVES; k++) {
-            for (int z = 0; z < places; z++) rows[k * places + z] = row(positions, first + z * grid, width, k);
+        this.rows = new float[widths.length * places][];
+        for (int k = 0; k < widths.length; k++) {
+            for (int z = 0; z < places; z++) rows[k * places + z] = row(positions, first + z * grid, widths[k]);
         }
     }
 
@@ -40,11 +38,10 @@ final class FallTable {
     }
 
     /** One value per position for a tile at {@code place}. */
-    static float[] row(double[] positions, double place, double width, int octave) {
+    static float[] row(double[] positions, double place, double width) {
         float[] row = new float[positions.length];
-        double w = width * (1 << octave);
         for (int i = 0; i < row.length; i++) {
-            double r = (positions[i] - place) / w;
+            double r = (positions[i] - place) / width;
             row[i] = (float) (-1.5 * Math.log(1 + r * r));
         }
         return row;

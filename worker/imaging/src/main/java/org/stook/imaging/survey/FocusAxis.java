@@ -11,21 +11,37 @@ import java.util.stream.IntStream;
  * @param frames by index in capture order
  * @param positions of the frames, rising from 0, in usual steps
  * @param deviations expected error of each
+ * @param lacks by how much each frame is less sharp than its place promises, natural logarithm of energy
  * @param tiles place of every tile on the same axis, NaN where it is not known
  */
-record FocusAxis(int[] frames, double[] positions, double[] deviations, double[] tiles) {
+record FocusAxis(int[] frames, double[] positions, double[] deviations, double[] lacks, double[] tiles) {
     /** Fewer frames do not make an axis; they stay as captured. */
     static final int FEWEST = 4;
     /** Frames closer than this share of a step keep the order of capture. */
     private static final double CLOSE = 0.15;
+    /** A motion of five pixels takes more than this; one of three less. */
+    private static final double SOFT = 0.45;
+
+    private static final double SPREADS = 4.5;
 
     static FocusAxis of(List<FrameSurvey> all, int[] kept) {
-        int[] start = Arrays.stream(Seriation.order(FocusDistances.between(all, kept)))
-                .map(i -> kept[i])
-                .toArray();
+        FocusDistances distances = FocusDistances.between(all, kept);
+        int[] path = Seriation.order(distances);
         int tiles = all.get(kept[0]).tiles();
-        if (kept.length < FEWEST) return captured(start, tiles);
-        FocusModel model = new FocusModel(all, start).fit();
+        if (kept.length < FEWEST) return captured(select(kept, path), tiles);
+        FocusModel model = new FocusModel(all, select(kept, path), distances.along(path)).fit();
+        int[] captured = IntStream.range(0, kept.length).toArray();
+        if (Arrays.equals(path, captured)) return of(select(kept, path), model, tiles);
+        // Across a wide gap far frames look alike, and the shortest path may turn a whole run of frames around.
+        FocusModel other = new FocusModel(all, kept, distances.along(captured)).fit();
+        return other.misfit() < model.misfit() ? of(kept, other, tiles) : of(select(kept, path), model, tiles);
+    }
+
+    private static int[] select(int[] kept, int[] path) {
+        return Arrays.stream(path).map(i -> kept[i]).toArray();
+    }
+
+    private static FocusAxis of(int[] start, FocusModel model, int tiles) {
         Integer[] ranks = IntStream.range(0, start.length).boxed().toArray(Integer[]::new);
         Arrays.sort(ranks, Comparator.comparingDouble(model::position));
         hearCapture(ranks, start, model);
@@ -33,6 +49,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
                 Arrays.stream(ranks).mapToInt(r -> start[r]).toArray(),
                 Arrays.stream(ranks).mapToDouble(model::position).toArray(),
                 Arrays.stream(ranks).mapToDouble(model::deviation).toArray(),
+                Arrays.stream(ranks).mapToDouble(model::lack).toArray(),
                 IntStream.range(0, tiles).mapToDouble(model::tile).toArray());
         return Seriation.rises(axis.frames) ? axis : axis.reversed();
     }
@@ -43,7 +60,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
         double[] deviations = new double[frames.length];
         Arrays.fill(deviations, 1);
         double[] positions = IntStream.range(0, frames.length).asDoubleStream().toArray();
-        return new FocusAxis(frames, positions, deviations, unknown);
+        return new FocusAxis(frames, positions, deviations, new double[frames.length], unknown);
     }
 
     /** Exchanges neighbours that lie too close to tell, back into the order in which the start had them. */
@@ -70,6 +87,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
                         .mapToDouble(i -> last - positions[n - 1 - i])
                         .toArray(),
                 IntStream.range(0, n).mapToDouble(i -> deviations[n - 1 - i]).toArray(),
+                IntStream.range(0, n).mapToDouble(i -> lacks[n - 1 - i]).toArray(),
                 Arrays.stream(tiles).map(z -> last - z).toArray());
     }
 
@@ -81,6 +99,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
                 Arrays.stream(left).map(i -> frames[i]).toArray(),
                 Arrays.stream(left).mapToDouble(i -> positions[i]).toArray(),
                 Arrays.stream(left).mapToDouble(i -> deviations[i]).toArray(),
+                Arrays.stream(left).mapToDouble(i -> lacks[i]).toArray(),
                 tiles);
     }
 
@@ -95,6 +114,22 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
             least = Math.min(least, 1 / (1 + Math.exp(-1.702 * z)));
         }
         return least;
+    }
+
+    /**
+     * Frames, by index in capture order, that are clearly less sharp than their places promise, and more so than the sweep's
+     * other frames differ among themselves.
+     */
+    List<Integer> soft() {
+        double usual = Seriation.median(lacks);
+        double spread = Seriation.median(
+                Arrays.stream(lacks).map(v -> Math.abs(v - usual)).toArray());
+        double limit = Math.max(SOFT, SPREADS * spread);
+        return IntStream.range(0, frames.length)
+                .filter(i -> lacks[i] - usual > limit)
+                .mapToObj(i -> frames[i])
+                .sorted()
+                .toList();
     }
 
     /** Rank with fraction of a place on the axis, 0 to frames - 1. */

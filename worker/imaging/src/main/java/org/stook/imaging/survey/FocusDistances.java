@@ -1,6 +1,7 @@
 package org.stook.imaging.survey;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * How far apart in focus the frames are: the mean difference of the logarithms of tile sharpness, over tiles and octaves
@@ -8,6 +9,10 @@ import java.util.List;
  */
 record FocusDistances(int[] frames, double[][] between) {
     private static final double TEXTURED = 4;
+    /** Steps beyond these, in usual steps, are chance: a bumped frame seems far from all. */
+    private static final double NARROWEST = 0.3;
+
+    private static final double WIDEST = 4;
 
     static FocusDistances between(List<FrameSurvey> all, int[] frames) {
         int n = frames.length;
@@ -26,6 +31,25 @@ record FocusDistances(int[] frames, double[][] between) {
 
     double at(int i, int j) {
         return between[i][j];
+    }
+
+    /** Median of the distances between neighbours as they stand. */
+    double usualStep() {
+        return Seriation.median(
+                IntStream.range(0, size() - 1).mapToDouble(i -> at(i, i + 1)).toArray());
+    }
+
+    /** Where the frames lie along a path if distances add up, in usual steps, the first at 0. */
+    double[] along(int[] path) {
+        double[] steps = new double[path.length - 1];
+        for (int i = 0; i < steps.length; i++) steps[i] = at(path[i], path[i + 1]);
+        double usual = Seriation.median(steps);
+        double[] places = new double[path.length];
+        for (int i = 0; i < steps.length; i++) {
+            double step = usual > 0 ? steps[i] / usual : 1;
+            places[i + 1] = places[i] + Math.min(WIDEST, Math.max(NARROWEST, step));
+        }
+        return places;
     }
 
     private static float[] logarithms(List<FrameSurvey> all, int[] frames, int i) {

@@ -20,41 +20,83 @@ final class FocusModel {
 
     private static final double NEARBY = 3;
     /** How far outside the sweep a tile may lie. */
-    private static final double BEYOND = 2;
+    private static final double BEYOND = 6;
 
     private static final double TILE_GRID = 0.25;
     private static final double FRAME_GRID = 0.05;
     private static final int FRAME_REACH = 40;
+    private static final double FIRST_WIDTH = 2;
+    /** By what a width may change in a round. */
+    private static final double[] FACTORS = {0.7, 0.85, 1, 1.18, 1.43};
+
+    private static final int KEPT = 2;
     /** Errors of a logarithm of sharpness beyond this count for less. */
     private static final double ROBUST = 0.3;
     /** Errors of neighbouring tiles and octaves are not independent: by so much are squared errors larger than they look. */
     private static final double REPEATS = 10;
 
+    private static final int FINE_OCTAVES = 2;
+    /** Logarithm of sharpness that a tile has lost at most where it counts as about in focus. */
+    private static final double NEAR_FOCUS = -0.7;
+
+    private static final int FEWEST_TILES = 12;
+
     private final double[] position;
     private final double[] deviation;
     private final double[] tile;
     private final List<SharpnessCurve> curves;
-    private double width = 2;
+    private final double[] widths;
 
-    /** @param order start: the frames in about the right order, at least four of them */
-    FocusModel(List<FrameSurvey> all, int[] order) {
-        this.position = IntStream.range(0, order.length).asDoubleStream().toArray();
+    /**
+     * @param order start: the frames in about the right order, at least four of them
+     * @param start about where they lie
+     */
+    FocusModel(List<FrameSurvey> all, int[] order, double[] start) {
+        this.position = start.clone();
         this.deviation = new double[order.length];
         this.curves = SharpnessCurve.strongest(all, order);
         this.tile = new double[all.get(order[0]).tiles()];
         Arrays.fill(tile, Double.NaN);
+        this.widths = IntStream.range(0, all.get(order[0]).octaves().size())
+                .mapToDouble(k -> FIRST_WIDTH * (1 << k))
+                .toArray();
     }
 
     /** Finds all places; afterwards positions are in usual steps and the first one is 0. */
     FocusModel fit() {
         for (int round = 0; round < ROUNDS; round++) {
             placeTiles(round < WIDE_ROUNDS);
-            if (round > 0) chooseWidth();
+            if (round > 0) chooseWidths();
             placeFrames();
             normalise();
         }
         placeTiles(false);
         return this;
+    }
+
+    /** Robust misfit of all curves, to compare fits that began elsewhere. */
+    double misfit() {
+        double sum = 0;
+        for (SharpnessCurve c : curves) {
+            sum += c.misfit(FallTable.row(position, tile[c.tile()], widths[c.octave()]), ROBUST);
+        }
+        return sum;
+    }
+
+    /**
+     * How much less sharp (natural logarithm of energy) frame {@code i} is than its place on the axis promises, as the median
+     * over tiles that it should show about sharpest; 0 where those are few.
+     */
+    double lack(int i) {
+        double[] lacks = curves.stream()
+                .filter(c -> c.octave() < FINE_OCTAVES)
+                .mapToDouble(c -> {
+                    float[] fall = FallTable.row(position, tile[c.tile()], widths[c.octave()]);
+                    return fall[i] < NEAR_FOCUS ? Double.NaN : c.height(fall) + fall[i] - c.log()[i];
+                })
+                .filter(lack -> !Double.isNaN(lack))
+                .toArray();
+        return lacks.length < FEWEST_TILES ? 0 : Seriation.median(lacks);
     }
 
     /** Place of frame {@code i} of the start order. */
@@ -76,7 +118,7 @@ final class FocusModel {
         double first = Arrays.stream(position).min().orElse(0) - BEYOND;
         double last = Arrays.stream(position).max().orElse(0) + BEYOND;
         FallTable table =
-                new FallTable(position, first, TILE_GRID, (int) Math.ceil((last - first) / TILE_GRID) + 1, width);
+                new FallTable(position, first, TILE_GRID, (int) Math.ceil((last - first) / TILE_GRID) + 1, widths);
         double[][] costs = new double[tile.length][];
         for (SharpnessCurve c : curves) {
             double[] sum = costs[c.tile()];
@@ -94,27 +136,26 @@ final class FocusModel {
         }
     }
 
-    private void chooseWidth() {
-        double best = width;
-        double least = Double.POSITIVE_INFINITY;
-        for (double factor : new double[] {0.7, 0.85, 1, 1.18, 1.43}) {
-            double sum = 0;
-            for (SharpnessCurve c : curves) {
-                sum += c.misfit(FallTable.row(position, tile[c.tile()], width * factor, c.octave()), ROBUST);
-            }
-            if (sum < least) {
-                least = sum;
-                best = width * factor;
+    private void chooseWidths() {
+        double[][] sums = new double[widths.length][FACTORS.length];
+        for (SharpnessCurve c : curves) {
+            for (int i = 0; i < FACTORS.length; i++) {
+                double width = widths[c.octave()] * FACTORS[i];
+                sums[c.octave()][i] += c.misfit(FallTable.row(position, tile[c.tile()], width), ROBUST);
             }
         }
-        width = best;
+        for (int k = 0; k < widths.length; k++) {
+            int best = KEPT;
+            for (int i = 0; i < FACTORS.length; i++) if (sums[k][i] < sums[k][best]) best = i;
+            widths[k] *= FACTORS[best];
+        }
     }
 
     private void placeFrames() {
         double[] heights = new double[curves.size()];
         for (int k = 0; k < heights.length; k++) {
             SharpnessCurve c = curves.get(k);
-            heights[k] = c.height(FallTable.row(position, tile[c.tile()], width, c.octave()));
+            heights[k] = c.height(FallTable.row(position, tile[c.tile()], widths[c.octave()]));
         }
         for (int i = 0; i < position.length; i++) {
             double[] places = new double[2 * FRAME_REACH + 1];
@@ -126,7 +167,7 @@ final class FocusModel {
                 float w = c.weight()[i];
                 if (w < 0.05f) continue;
                 weight += w;
-                float[] fall = FallTable.row(places, tile[c.tile()], width, c.octave());
+                float[] fall = FallTable.row(places, tile[c.tile()], widths[c.octave()]);
                 for (int s = 0; s < costs.length; s++) {
                     costs[s] += w * SharpnessCurve.cost(c.log()[i] - heights[k] - fall[s], ROBUST);
                 }
@@ -149,7 +190,7 @@ final class FocusModel {
             deviation[i] /= usual;
         }
         for (int t = 0; t < tile.length; t++) tile[t] = (tile[t] - sorted[0]) / usual;
-        width /= usual;
+        for (int k = 0; k < widths.length; k++) widths[k] /= usual;
     }
 
     /**

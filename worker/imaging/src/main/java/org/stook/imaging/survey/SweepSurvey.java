@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
  * @param positions for each entry of {@code order} its place on the focus axis, in usual steps, rising from 0
  * @param confidence in that order, 0 to 1: how surely the least sure neighbours stand the right way round
  * @param misplaced frames that were captured (or handed in) at another place than the order gives them
+ * @param shaken frames that are less sharp than their place in the sweep promises: camera or subject moved while exposing
  * @param strays frames set aside, by index
  */
 public record SweepSurvey(
@@ -19,10 +20,12 @@ public record SweepSurvey(
         double[] positions,
         double confidence,
         List<Integer> misplaced,
+        List<Integer> shaken,
         List<Stray> strays,
         Coverage coverage) {
     public SweepSurvey {
         misplaced = List.copyOf(misplaced);
+        shaken = List.copyOf(shaken);
         strays = List.copyOf(strays);
     }
 
@@ -48,6 +51,7 @@ public record SweepSurvey(
                 axis.positions(),
                 axis.confidence(),
                 Seriation.misplaced(axis.frames()),
+                axis.soft(),
                 strays,
                 CoverageSurvey.of(frames, axis));
     }

@@ -9,15 +9,18 @@ import java.util.OptionalInt;
 final class Twins {
     /** A step below this share of the usual one is no step. */
     private static final double NO_STEP = 0.25;
+    /** And sharpness changes by less than this share of what it does between neighbours. */
+    private static final double NO_CHANGE = 0.5;
 
     private Twins() {}
 
     static List<Stray> find(List<FrameSurvey> all, FocusAxis axis) {
         List<Stray> strays = new ArrayList<>();
+        FocusDistances distances = FocusDistances.between(all, axis.frames());
         int kept = 0;
         for (int i = 1; i < axis.frames().length; i++) {
             boolean same = samePicture(all.get(axis.frames()[kept]), all.get(axis.frames()[i]));
-            if (!same && !sameFocus(axis, kept, i)) {
+            if (!same && !sameFocus(axis, distances, kept, i)) {
                 kept = i;
                 continue;
             }
@@ -34,10 +37,12 @@ final class Twins {
         return strays;
     }
 
-    private static boolean sameFocus(FocusAxis axis, int i, int k) {
+    private static boolean sameFocus(FocusAxis axis, FocusDistances distances, int i, int k) {
         double sigma = Math.hypot(axis.deviations()[i], axis.deviations()[k]);
         double step = axis.positions()[k] - axis.positions()[i];
-        return axis.frames().length >= FocusAxis.FEWEST && step + sigma < NO_STEP;
+        return axis.frames().length >= FocusAxis.FEWEST
+                && step + sigma < NO_STEP
+                && distances.at(i, k) < NO_CHANGE * distances.usualStep();
     }
 
     private static boolean samePicture(FrameSurvey a, FrameSurvey b) {

@@ -14,12 +14,11 @@ import org.stook.imaging.frame.Plane;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.BracketPlan;
 import org.stook.scenes.bracket.Picture;
-import org.stook.scenes.subject.Subject;
 import org.stook.scenes.subject.Subjects;
 
 class SweepSurveyTest {
     private static final BracketPlan PLAN = BracketPlan.of(480, 320, 12, 3).withFlicker(0.2);
-    private static final List<FrameSurvey> SWEEP = surveys(Subjects.mineral(5), PLAN);
+    private static final List<FrameSurvey> SWEEP = Surveys.of(Subjects.mineral(5), PLAN);
 
     @Test
     void keepsAGoodSweepAsItIs() {
@@ -34,7 +33,7 @@ class SweepSurveyTest {
     @Test
     void findsEvenStepsEven() {
         double[] positions = SweepSurvey.of(SWEEP).positions();
-        for (int i = 0; i < 11; i++) assertThat(positions[i + 1] - positions[i]).isBetween(0.6, 1.5);
+        for (int i = 0; i < 11; i++) assertThat(positions[i + 1] - positions[i]).isBetween(0.7, 1.3);
     }
 
     @Test
@@ -81,10 +80,24 @@ class SweepSurveyTest {
         BracketPlan again = new BracketPlan(
                 480, 320, 12, 6, 4, PLAN.motion(), 0.05, PLAN.noise(), PLAN.rig(), PLAN.span(), List.of());
         List<FrameSurvey> frames = new ArrayList<>(SWEEP);
-        frames.add(7, survey(Bracket.of(Subjects.mineral(5), again), 6));
+        frames.add(
+                7,
+                FrameSurveyor.survey(
+                        Surveys.luma(Bracket.of(Subjects.mineral(5), again).encoded(6)), 1));
         SweepSurvey survey = SweepSurvey.of(frames);
         assertThat(survey.strays())
                 .containsExactly(new Stray(7, Stray.Reason.DUPLICATE, "repeats the focus of", OptionalInt.of(6)));
+    }
+
+    @Test
+    void namesAShakenFrame() {
+        List<FrameSurvey> frames = new ArrayList<>(SWEEP);
+        Picture still = Bracket.of(Subjects.mineral(5), PLAN).encoded(6);
+        frames.set(6, FrameSurveyor.survey(shaken(Surveys.luma(still)), 1));
+        SweepSurvey survey = SweepSurvey.of(frames);
+        assertThat(survey.shaken()).containsExactly(6);
+        assertThat(survey.order()).containsExactly(0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11);
+        assertThat(SweepSurvey.of(SWEEP).shaken()).isEmpty();
     }
 
     @Test
@@ -109,10 +122,12 @@ class SweepSurveyTest {
     @Test
     void setsAsideWhatDoesNotBelong() {
         List<FrameSurvey> frames = new ArrayList<>(SWEEP);
-        frames.add(0, surveys(Subjects.shell(9), BracketPlan.of(480, 320, 1, 9)).get(0));
+        frames.add(
+                0, Surveys.of(Subjects.shell(9), BracketPlan.of(480, 320, 1, 9)).get(0));
         frames.add(5, FrameSurveyor.survey(new Plane(480, 320), 1));
         frames.add(9, FrameSurveyor.survey(white(), 1));
-        frames.add(surveys(Subjects.mineral(5), BracketPlan.of(320, 480, 1, 3)).get(0));
+        frames.add(
+                Surveys.of(Subjects.mineral(5), BracketPlan.of(320, 480, 1, 3)).get(0));
         assertThat(SweepSurvey.of(frames).strays())
                 .extracting(s -> s.frame() + " " + s.reason())
                 .containsExactly("0 OTHER_SUBJECT", "5 BLACK", "9 BLOWN", "15 OTHER_SIZE");
@@ -129,21 +144,17 @@ class SweepSurveyTest {
         return Arrays.stream(order).mapToObj(SWEEP::get).toList();
     }
 
-    private static List<FrameSurvey> surveys(Subject subject, BracketPlan plan) {
-        Bracket bracket = Bracket.of(subject, plan);
-        return IntStream.range(0, plan.frames())
-                .mapToObj(f -> survey(bracket, f))
-                .toList();
-    }
-
-    private static FrameSurvey survey(Bracket bracket, int frame) {
-        Picture picture = bracket.encoded(frame);
-        Plane plane = new Plane(picture.width(), picture.height());
-        float[][] p = picture.planes();
-        for (int i = 0; i < plane.samples().length; i++) {
-            plane.samples()[i] = 0.2126f * p[0][i] + 0.7152f * p[1][i] + 0.0722f * p[2][i];
+    /** As when the camera moves five pixels to the side while the shutter is open. */
+    private static Plane shaken(Plane still) {
+        Plane moved = new Plane(still.width(), still.height());
+        for (int y = 0; y < still.height(); y++) {
+            for (int x = 0; x < still.width(); x++) {
+                float sum = 0;
+                for (int k = -2; k <= 2; k++) sum += still.at(Math.min(still.width() - 1, Math.max(0, x + k)), y);
+                moved.set(x, y, sum / 5);
+            }
         }
-        return FrameSurveyor.survey(plane, 1);
+        return moved;
     }
 
     private static Plane white() {
