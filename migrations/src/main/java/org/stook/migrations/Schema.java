@@ -9,10 +9,10 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 6;
+    public static final int NEWEST = 7;
 
     /** Oldest schema this release's programs can work on. */
-    public static final int OLDEST = 6;
+    public static final int OLDEST = 7;
 
     private Schema() {}
 

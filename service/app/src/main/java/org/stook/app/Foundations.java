@@ -5,6 +5,8 @@ import javax.sql.DataSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.stook.app.intake.IntakeSettings;
+import org.stook.app.station.StationSettings;
 import org.stook.migrations.Schema;
 import org.stook.orders.Runs;
 import org.stook.orders.Upkeep;
@@ -34,6 +36,11 @@ class Foundations {
     @Bean
     Workers workers(DataSource source) {
         return new Workers(source);
+    }
+
+    @Bean
+    StationSettings.Patience usualPatience(IntakeSettings settings) {
+        return settings.intake().usual();
     }
 
     /** Nanoseconds that only go forward; tests turn their own. */

@@ -13,6 +13,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
+import org.stook.app.intake.FirstLooks;
 import org.stook.app.intake.IntakePoller;
 import org.stook.app.queue.QueueUpkeep;
 import org.stook.orders.DbClock;
@@ -24,16 +25,22 @@ import org.stook.orders.OrderBook;
 class RecurringWork implements SmartLifecycle {
     private static final Logger LOG = LoggerFactory.getLogger(RecurringWork.class);
     private static final Duration BETWEEN_POLLS = Duration.ofMillis(700);
+    private static final Duration BETWEEN_LOOKS = Duration.ofMillis(300);
+    /** Few enough that a step ends within its heartbeat, and that the station page hears of a sweep soon. */
+    private static final int LOOKS_A_STEP = 24;
+
     private static final Duration BETWEEN_UPKEEPS = Duration.ofMinutes(1);
 
     private final DataSource source;
     private final IntakePoller poller;
+    private final FirstLooks looks;
     private final QueueUpkeep upkeep;
     private @Nullable Scheduler scheduler;
 
-    RecurringWork(DataSource source, IntakePoller poller, QueueUpkeep upkeep) {
+    RecurringWork(DataSource source, IntakePoller poller, FirstLooks looks, QueueUpkeep upkeep) {
         this.source = source;
         this.poller = poller;
+        this.looks = looks;
         this.upkeep = upkeep;
     }
 
@@ -44,6 +51,7 @@ class RecurringWork implements SmartLifecycle {
                         new DbClock(source),
                         "service/" + UUID.randomUUID(),
                         task("intake", BETWEEN_POLLS, poller::step),
+                        task("look", BETWEEN_LOOKS, () -> looks.step(LOOKS_A_STEP)),
                         task("upkeep", BETWEEN_UPKEEPS, upkeep::step))
                 .build();
         started.start();

@@ -7,7 +7,10 @@ import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
-/** Which way the arrows go between the packages of the service: audit, stack <- intake, queue, publish <- desk. */
+/**
+ * Which way the arrows go between the packages of the service: audit, stack, station, sorting <- intake, queue,
+ * publish <- desk.
+ */
 @AnalyzeClasses(packages = "org.stook.app", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
     private static final String ROOT = "org.stook.app.";
@@ -16,11 +19,11 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule groundDependsOnNoRoom = noClasses()
             .that()
-            .resideInAnyPackage(ROOT + "audit..", ROOT + "stack..")
+            .resideInAnyPackage(ROOT + "audit..", ROOT + "stack..", ROOT + "station..", ROOT + "sorting..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(ROOMS)
-            .because("audit and stack are what all others stand on");
+            .because("audit, stack, station and sorting are what all others stand on");
 
     @ArchTest
     static final ArchRule intakeKnowsNoNeighbour = neighbours("intake", "queue", "publish");
@@ -34,11 +37,13 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule onlyIntakeKnowsPixels = noClasses()
             .that()
-            .resideOutsideOfPackage(ROOT + "intake..")
+            .resideOutsideOfPackages(ROOT + "intake..", ROOT + "station..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("org.stook.imaging..")
-            .because("pixels are the workers' business; the intake alone has to tell a whole frame from a broken one");
+            .because(
+                    "pixels are the workers' business; the intake alone has to tell a whole frame from a broken one, and"
+                            + " the station's settings are read by the very reader that the workers read them with");
 
     @ArchTest
     static final ArchRule serviceKnowsNoWorker = noClasses()

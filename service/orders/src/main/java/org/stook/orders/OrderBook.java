@@ -61,7 +61,8 @@ public final class OrderBook {
             DataSource source, Clock clock, String name, T... recurring) {
         return common(Scheduler.create(source).startTasks(recurring), clock, name)
                 .tableName(SERVICE_TABLE)
-                .threads(2);
+                // One each: a slow task must not keep the others waiting.
+                .threads(recurring.length);
     }
 
     private static SchedulerBuilder common(SchedulerBuilder builder, Clock clock, String name) {

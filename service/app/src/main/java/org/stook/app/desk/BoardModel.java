@@ -16,14 +16,12 @@ class BoardModel {
     private final Stacks stacks;
     private final Publications publications;
     private final Workers workers;
-    private final Words words;
 
-    BoardModel(Board board, Stacks stacks, Publications publications, Workers workers, Words words) {
+    BoardModel(Board board, Stacks stacks, Publications publications, Workers workers) {
         this.board = board;
         this.stacks = stacks;
         this.publications = publications;
         this.workers = workers;
-        this.words = words;
     }
 
     void fill(Model model) {
@@ -32,9 +30,9 @@ class BoardModel {
         model.addAttribute("stuck", board.stuck());
         model.addAttribute("shares", board.shares());
         model.addAttribute("cut", board.cut());
+        model.addAttribute("asking", stacks.asking());
         model.addAttribute("collecting", stacks.collecting());
         model.addAttribute("published", publications.latest(LATELY));
         model.addAttribute("workers", workers.present());
-        model.addAttribute("words", words);
     }
 }

@@ -7,10 +7,10 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** The buttons of the pages: do it, then show the page again with a line on what came of it. */
+/** The buttons for runs: do it, then show the page again with a line on what came of it. */
 @Controller
 class Buttons {
-    private static final String NOTE = "note";
+    static final String NOTE = "note";
 
     private final Orders orders;
 
@@ -32,39 +32,11 @@ class Buttons {
         });
     }
 
-    @PostMapping("/stacks/{id}/on-table")
-    String onTable(
-            @PathVariable long id,
-            @RequestParam boolean value,
-            @RequestParam(defaultValue = "0") long stack,
-            HttpServletRequest request,
-            RedirectAttributes after) {
-        return then(stack, after, () -> {
-            String subject = orders.mark(id, value, Visitor.of(request)).subject();
-            return value
-                    ? subject + " is on the table: its runs go first."
-                    : subject + " is off the table: its runs wait their turn.";
-        });
-    }
-
-    @PostMapping("/stacks/{id}/seal")
-    String seal(
-            @PathVariable long id,
-            @RequestParam(defaultValue = "0") long stack,
-            HttpServletRequest request,
-            RedirectAttributes after) {
-        return then(
-                stack,
-                after,
-                () -> "Stack %d (%s) was sealed."
-                        .formatted(id, orders.seal(id, Visitor.of(request)).subject()));
-    }
-
-    private interface Act {
+    interface Act {
         String done();
     }
 
-    private static String then(long stack, RedirectAttributes after, Act act) {
+    static String then(long stack, RedirectAttributes after, Act act) {
         try {
             after.addFlashAttribute(NOTE, act.done());
         } catch (Refusal refusal) {

@@ -18,4 +18,8 @@ final class Refusal extends ResponseStatusException {
     static Refusal conflict(String sentence) {
         return new Refusal(HttpStatus.CONFLICT, sentence);
     }
+
+    static Refusal unfit(String sentence) {
+        return new Refusal(HttpStatus.UNPROCESSABLE_CONTENT, sentence);
+    }
 }

@@ -58,6 +58,13 @@ public class Words {
             case "INCOMPLETE" -> "incomplete";
             case "REJECTED" -> "not a frame";
             case "ASIDE" -> "set aside";
+            case "SLATE" -> "label";
+            case "TARGET" -> "card";
+            case "RAW" -> "raw, kept";
+            case "ACCEPTED" -> "taken in";
+            case "WHOLE" -> "whole";
+            case "ASKING" -> "asks";
+            case "UNKNOWN" -> "not judged";
             default -> state.toLowerCase(Locale.ROOT);
         };
     }
@@ -65,11 +72,23 @@ public class Words {
     /** A mark in front of a state, so that colour never says it alone. */
     public static String mark(@Nullable String state) {
         return switch (state == null ? "" : state) {
-            case "ACCEPT", "SWEEP", "ACCEPTED", "PUBLISHED", "SEALED" -> "✓";
+            case "ACCEPT", "SWEEP", "ACCEPTED", "PUBLISHED", "SEALED", "WHOLE" -> "✓";
             case "LOOK", "INCOMPLETE", "HELD" -> "!";
-            case "RESHOOT", "FAILED", "QUARANTINED", "REJECTED" -> "✕";
+            case "ASKING" -> "?";
+            case "RESHOOT", "FAILED", "QUARANTINED", "REJECTED", "MISSING" -> "✕";
             case "STRAY", "ASIDE", "CANCELLED", "SUPERSEDED" -> "–";
             default -> "·";
+        };
+    }
+
+    /** The word at the table, as large as it can be said. */
+    public static String mood(String mood) {
+        return switch (mood) {
+            case "SHOOTING" -> "Shooting";
+            case "WHOLE" -> "Whole";
+            case "MISSING" -> "Not whole";
+            case "ASKING" -> "Which subject?";
+            default -> "Sealed";
         };
     }
 

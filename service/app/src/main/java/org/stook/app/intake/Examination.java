@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.stook.imaging.codec.FrameHeader;
@@ -26,6 +27,9 @@ final class Examination {
             return new Finding.Incomplete(file.getFileName() + ": found 0 bytes, expected a frame");
         }
         try {
+            if (RawFile.is(file)) {
+                return new Finding.Raw();
+            }
             FrameHeader header = FrameReaders.header(file);
             String sha256 = hash(file);
             return Sighting.of(file).equals(settled) ? new Finding.Whole(header, sha256) : new Finding.Changed();
@@ -40,6 +44,17 @@ final class Examination {
             LOG.error("reading the header of {} failed", file, e);
             return new Finding.Refused(
                     "READER_FAILED", file.getFileName() + ": its reader failed on it (" + e + "); the log has more");
+        }
+    }
+
+    /** The hash of all bytes, empty if the file changed meanwhile or cannot be read now. */
+    static Optional<String> hash(Path file, Sighting settled) {
+        try {
+            String sha256 = hash(file);
+            return Sighting.of(file).equals(settled) ? Optional.of(sha256) : Optional.empty();
+        } catch (IOException e) {
+            LOG.debug("{} cannot be read yet", file, e);
+            return Optional.empty();
         }
     }
 

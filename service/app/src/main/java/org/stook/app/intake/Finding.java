@@ -7,6 +7,9 @@ sealed interface Finding {
     /** @param sha256 of all its bytes */
     record Whole(FrameHeader header, String sha256) implements Finding {}
 
+    /** What the camera's sensor gave, undeveloped; not read to its end yet. */
+    record Raw() implements Finding {}
+
     /** A frame whose end is missing; it may still be arriving. */
     record Incomplete(String reason) implements Finding {}
 

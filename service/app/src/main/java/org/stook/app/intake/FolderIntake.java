@@ -4,53 +4,63 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionOperations;
+import org.stook.app.station.StationSettings.Patience;
 import org.stook.orders.Actor;
 
 /** Brings the files of one folder forward: seen, settled, decided. Each file in a transaction of its own. */
 @Component
 class FolderIntake {
     private static final Logger LOG = LoggerFactory.getLogger(FolderIntake.class);
+    private static final String RAW_ALONE = "RAW_ALONE";
+
+    /**
+     * One folder of a station.
+     *
+     * @param name empty for the station's own folder
+     * @param isStack whether all that lies in it is one stack
+     */
+    record Folder(Stations.Station station, Path path, String name, boolean isStack) {
+        String pathOf(Path file) {
+            return name.isEmpty() ? String.valueOf(file.getFileName()) : name + "/" + file.getFileName();
+        }
+    }
 
     /** One look at one folder. */
-    private record Look(Stations.Station station, String folder, FolderWatch watch, long now) {}
+    private record Look(Folder folder, FolderWatch watch, long now, Patience patience, Map<String, FileRow> known) {}
 
     private final IntakeFiles files;
-    private final IntakeSettings.Patience patience;
+    private final FolderStacks stacks;
     private final JdbcClient jdbc;
     private final TransactionOperations transaction;
 
-    FolderIntake(IntakeFiles files, IntakeSettings settings, JdbcClient jdbc, TransactionOperations transaction) {
+    FolderIntake(IntakeFiles files, FolderStacks stacks, JdbcClient jdbc, TransactionOperations transaction) {
         this.files = files;
-        this.patience = settings.intake();
+        this.stacks = stacks;
         this.jdbc = jdbc;
         this.transaction = transaction;
     }
 
-    IntakeSettings.Patience patience() {
-        return patience;
-    }
-
-    @Nullable
-    Long ripe(Stations.Station station, Path folder) {
-        return files.ripe(station, String.valueOf(folder.getFileName()));
-    }
-
     /** @return whether a file is not decided yet */
-    boolean look(Stations.Station station, Path folder, FolderWatch watch, long now) throws IOException {
-        Look look = new Look(station, String.valueOf(folder.getFileName()), watch, now);
-        Map<String, FileRow> known = new HashMap<>(files.of(station.share().id(), look.folder()));
+    boolean look(Folder folder, FolderWatch watch, long now, Patience patience) throws IOException {
+        Map<String, FileRow> known = files.of(folder.station().share().id(), folder.name());
+        Look look = new Look(folder, watch, now, patience, known);
+        Map<String, FileRow> gone = new HashMap<>(known);
         boolean open = false;
-        for (Path file : Listing.files(folder)) {
-            String path = look.folder() + "/" + file.getFileName();
-            open |= file(look, file, path, known.remove(path));
+        for (Path file : Listing.files(folder.path())) {
+            String path = folder.pathOf(file);
+            FileRow row = gone.remove(path);
+            if (row == null || row.isOpen() || row.isMissing() || watch.isThorough()) {
+                open |= file(look, file, path, row);
+            }
         }
-        known.values().stream().filter(row -> !row.missing()).forEach(row -> files.missing(row, true));
+        gone.values().stream().filter(row -> !row.isMissing()).forEach(row -> files.missing(row, true));
         return open;
     }
 
@@ -68,7 +78,7 @@ class FolderIntake {
             arrived(look, path, row, seen);
             return true;
         }
-        if (row.missing()) {
+        if (row.isMissing()) {
             files.missing(row, false);
         }
         return row.isOpen() && stillOpen(look, file, row);
@@ -77,47 +87,86 @@ class FolderIntake {
     private void arrived(Look look, String path, @Nullable FileRow row, Sighting seen) {
         look.watch().see(path, seen, look.now());
         look.watch().active(look.now());
+        Folder folder = look.folder();
         act(() -> {
+            Long stack = folder.isStack() ? (Long) stacks.of(folder.station(), folder.name()) : null;
             if (row == null) {
-                files.add(look.station(), path, seen);
+                files.add(folder.station(), path, seen, stack);
             } else {
                 files.changed(row, seen);
             }
-            files.collect(look.station(), look.folder());
         });
     }
 
     private boolean stillOpen(Look look, Path file, FileRow row) {
         FolderWatch watch = look.watch();
         watch.see(row.path(), row.seen(), look.now());
-        if (!watch.settled(row.path(), look.now(), patience.settle())) {
+        if (!watch.settled(row.path(), look.now(), look.patience().settle())) {
             return true;
         }
-        if (row.state().equals("SEEN")) {
+        if (row.isState("SEEN")) {
             act(() -> files.settled(row, watch.polls(row.path())));
         }
-        boolean open = !decided(look, row, Examination.of(file, row.seen()));
+        boolean open = !decided(look, file, row);
         if (!open) {
             watch.forget(row.path());
         }
         return open;
     }
 
-    private boolean decided(Look look, FileRow row, Finding finding) {
+    private boolean decided(Look look, Path file, FileRow row) {
+        Finding finding = Examination.of(file, row.seen());
         if (finding instanceof Finding.Whole whole) {
-            act(() -> files.accept(row, whole));
+            act(() -> {
+                files.accept(row, whole);
+                stacks.joined(row);
+                sibling(look, row, RAW_ALONE).ifPresent(files::again);
+            });
+            look.watch().active(look.now());
             return true;
         }
         if (finding instanceof Finding.Refused refused) {
-            act(() -> files.setAside(row, "REJECTED", refused.code(), refused.reason()));
+            act(() -> files.setAside(row, "REJECTED", refused));
             return true;
         }
-        boolean patienceOver = look.watch().unchanged(row.path(), look.now(), patience.grace());
+        boolean patienceOver =
+                look.watch().unchanged(row.path(), look.now(), look.patience().grace());
         if (finding instanceof Finding.Incomplete incomplete && patienceOver) {
-            act(() -> files.setAside(row, "INCOMPLETE", "INCOMPLETE", incomplete.reason()));
+            act(() -> files.setAside(row, "INCOMPLETE", new Finding.Refused("INCOMPLETE", incomplete.reason())));
             return true;
         }
-        return false;
+        return finding instanceof Finding.Raw && raw(look, file, row, patienceOver);
+    }
+
+    /** A raw file is kept beside the picture of the same capture; alone it is refused once the picture had time to come. */
+    private boolean raw(Look look, Path file, FileRow row, boolean patienceOver) {
+        Optional<FileRow> picture = sibling(look, row, "");
+        if (picture.isPresent()) {
+            Optional<String> sha256 = Examination.hash(file, row.seen());
+            sha256.ifPresent(hash -> act(() -> files.keepRaw(row, hash, picture.get())));
+            return sha256.isPresent();
+        }
+        if (patienceOver) {
+            String name = row.path().substring(row.path().lastIndexOf('/') + 1);
+            act(() -> files.setAside(
+                    row,
+                    "REJECTED",
+                    new Finding.Refused(
+                            RAW_ALONE,
+                            name + ": found camera raw without a JPEG or TIFF of the same name, expected the pair;"
+                                    + " raw is kept but not developed. It is taken in when its picture arrives")));
+        }
+        return patienceOver;
+    }
+
+    /** @param code empty for an accepted picture, else the reason for which the other file was set aside */
+    private static Optional<FileRow> sibling(Look look, FileRow row, String code) {
+        return look.known().values().stream()
+                .filter(other -> other.id() != row.id() && other.stem().equals(row.stem()))
+                .filter(other -> code.isEmpty()
+                        ? other.isState("ACCEPTED") || other.isState("STRAY")
+                        : other.standing().code().equals(code))
+                .findFirst();
     }
 
     private void act(Runnable change) {

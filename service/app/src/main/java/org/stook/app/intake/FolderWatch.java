@@ -18,6 +18,8 @@ final class FolderWatch {
     private final Map<String, Same> files = new HashMap<>();
     private long activity;
     private long looked;
+    private long thorough = Long.MIN_VALUE;
+    private boolean isThorough;
     private long folderTime = Long.MIN_VALUE;
     private boolean atRest;
 
@@ -31,8 +33,17 @@ final class FolderWatch {
     }
 
     void look(long now, long folderModified) {
+        isThorough = thorough == Long.MIN_VALUE || now - thorough >= REST.toNanos();
+        if (isThorough) {
+            thorough = now;
+        }
         looked = now;
         folderTime = folderModified;
+    }
+
+    /** Whether decided files are looked at again, too; with thousands of them that is not for every poll. */
+    boolean isThorough() {
+        return isThorough;
     }
 
     void rest(boolean nothingOpen) {

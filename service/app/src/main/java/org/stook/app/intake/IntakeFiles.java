@@ -1,13 +1,12 @@
 package org.stook.app.intake;
 
-import java.time.LocalDateTime;
+import java.sql.Types;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.stook.imaging.codec.CaptureTime;
 import org.stook.imaging.codec.FrameHeader;
 
 /** The table {@code intake_file} and the frames found in it, in the caller's transaction. */
@@ -19,35 +18,37 @@ class IntakeFiles {
         this.jdbc = jdbc;
     }
 
-    /** All of a folder that were ever seen, by path. */
+    /** Those of a folder that were ever seen, by path. @param folder empty for the files right at the share's root */
     Map<String, FileRow> of(long share, String folder) {
         return jdbc
                 .sql("""
-                        select id, rel_path, size_bytes, mtime_ns, file_key, state, missing_since is not null
-                        from stook.intake_file where share_id = :share and starts_with(rel_path, :folder)""")
+                        select id, rel_path, size_bytes, mtime_ns, file_key, state, coalesce(reason_code, ''), missing_since is not null
+                        from stook.intake_file where share_id = :share
+                          and case when :folder = '' then position('/' in rel_path) = 0 else starts_with(rel_path, :folder || '/') end""")
                 .param("share", share)
-                .param("folder", folder + "/")
+                .param("folder", folder)
                 .query((row, n) -> new FileRow(
                         row.getLong(1),
                         row.getString(2),
                         new Sighting(row.getLong(3), row.getLong(4), row.getString(5)),
-                        row.getString(6),
-                        row.getBoolean(7)))
+                        new FileRow.Standing(row.getString(6), row.getString(7), row.getBoolean(8))))
                 .list()
                 .stream()
                 .collect(Collectors.toMap(FileRow::path, r -> r, (a, b) -> b, LinkedHashMap::new));
     }
 
-    void add(Stations.Station station, String path, Sighting seen) {
+    /** @param stack that it belongs to, null while that is not known */
+    void add(Stations.Station station, String path, Sighting seen, @Nullable Long stack) {
         jdbc.sql("""
-                        insert into stook.intake_file (share_id, rel_path, station_id, size_bytes, mtime_ns, file_key)
-                        values (:share, :path, :station, :size, :mtime, :key)""")
+                        insert into stook.intake_file (share_id, rel_path, station_id, size_bytes, mtime_ns, file_key, stack_id)
+                        values (:share, :path, :station, :size, :mtime, :key, :stack)""")
                 .param("share", station.share().id())
                 .param("path", path)
                 .param("station", station.id())
                 .param("size", seen.size())
                 .param("mtime", seen.mtime())
                 .param("key", seen.key())
+                .param("stack", stack, Types.BIGINT)
                 .update();
     }
 
@@ -55,13 +56,18 @@ class IntakeFiles {
     void changed(FileRow file, Sighting seen) {
         jdbc.sql("""
                         update stook.intake_file set state = 'SEEN', size_bytes = :size, mtime_ns = :mtime, file_key = :key,
-                          stable_polls = 0, last_change = now(), missing_since = null, sha256 = null,
+                          stable_polls = 0, last_change = now(), missing_since = null, sha256 = null, role = 'FRAME', kept = false,
                           reason_code = null, reason = null where id = :id""")
                 .param("size", seen.size())
                 .param("mtime", seen.mtime())
                 .param("key", seen.key())
                 .param("id", file.id())
                 .update();
+    }
+
+    /** To be examined again as it is, for something beside it has changed. */
+    void again(FileRow file) {
+        changed(file, file.seen());
     }
 
     void settled(FileRow file, int polls) {
@@ -73,16 +79,21 @@ class IntakeFiles {
 
     void accept(FileRow file, Finding.Whole whole) {
         FrameHeader header = whole.header();
+        CaptureFacts facts = CaptureFacts.of(header.capture());
         jdbc.sql("""
-                        insert into stook.frame (sha256, bytes, format, width, height, bits, captured_at)
-                        values (:sha256, :bytes, :format, :width, :height, :bits, :captured) on conflict do nothing""")
+                        insert into stook.frame (sha256, bytes, format, width, height, bits, captured_at, meta)
+                        values (:sha256, :bytes, :format, :width, :height, :bits, :captured,
+                          jsonb_build_object('camera', cast(:camera as text), 'exposure', cast(:exposure as text)))
+                        on conflict do nothing""")
                 .param("sha256", whole.sha256())
                 .param("bytes", file.seen().size())
                 .param("format", header.format())
                 .param("width", header.width())
                 .param("height", header.height())
                 .param("bits", header.bitsPerSample())
-                .param("captured", capturedAt(header))
+                .param("captured", facts.time())
+                .param("camera", facts.camera())
+                .param("exposure", facts.exposure())
                 .update();
         jdbc.sql("update stook.intake_file set state = 'ACCEPTED', sha256 = :sha256 where id = :id")
                 .param("sha256", whole.sha256())
@@ -90,54 +101,40 @@ class IntakeFiles {
                 .update();
     }
 
-    private static @Nullable LocalDateTime capturedAt(FrameHeader header) {
-        return header.capture().time().map(CaptureTime::local).orElse(null);
+    /** Keeps a raw file beside the picture of the same capture, whatever stack that belongs to. */
+    void keepRaw(FileRow file, String sha256, FileRow picture) {
+        jdbc.sql("""
+                        insert into stook.frame (sha256, bytes, format, width, height, bits, captured_at, meta, survey)
+                        select :sha256, :bytes, 'raw', p.width, p.height, p.bits, p.captured_at, p.meta, '{}'
+                        from stook.intake_file f join stook.frame p on p.sha256 = f.sha256 where f.id = :picture
+                        on conflict do nothing""")
+                .param("sha256", sha256)
+                .param("bytes", file.seen().size())
+                .param("picture", picture.id())
+                .update();
+        jdbc.sql("""
+                        update stook.intake_file f set state = 'ACCEPTED', role = 'RAW', sha256 = :sha256,
+                          stack_id = (select p.stack_id from stook.intake_file p where p.id = :picture) where f.id = :id""")
+                .param("sha256", sha256)
+                .param("picture", picture.id())
+                .param("id", file.id())
+                .update();
     }
 
     /** @param state INCOMPLETE or REJECTED */
-    void setAside(FileRow file, String state, String code, String reason) {
+    void setAside(FileRow file, String state, Finding.Refused why) {
         jdbc.sql("update stook.intake_file set state = :state, reason_code = :code, reason = :reason where id = :id")
                 .param("state", state)
-                .param("code", code)
-                .param("reason", reason)
+                .param("code", why.code())
+                .param("reason", why.reason())
                 .param("id", file.id())
                 .update();
     }
 
-    void missing(FileRow file, boolean missing) {
-        jdbc.sql("update stook.intake_file set missing_since = case when :missing then now() end where id = :id")
-                .param("missing", missing)
+    void missing(FileRow file, boolean gone) {
+        jdbc.sql("update stook.intake_file set missing_since = case when :gone then now() end where id = :id")
+                .param("gone", gone)
                 .param("id", file.id())
                 .update();
-    }
-
-    /** Sees to it that a folder has a collecting stack; what it lacked so far may have come. */
-    void collect(Stations.Station station, String folder) {
-        jdbc.sql("""
-                        update stook.stack set reason = null
-                        where station_id = :station and folder = :folder and state = 'COLLECTING'""").param("station", station.id()).param("folder", folder).update();
-        jdbc.sql("""
-                        insert into stook.stack (station_id, subject, folder) select :station, :folder, :folder
-                        where not exists (select 1 from stook.stack
-                          where station_id = :station and folder = :folder and state = 'COLLECTING')""").param("station", station.id()).param("folder", folder).update();
-    }
-
-    /** The collecting stack of a folder, if it has frames that no stack has yet and was not found wanting. */
-    @Nullable
-    Long ripe(Stations.Station station, String folder) {
-        return jdbc.sql("""
-                        select s.id from stook.stack s where s.station_id = :station and s.folder = :folder
-                          and s.state = 'COLLECTING' and s.reason is null and exists (
-                            select 1 from stook.intake_file f where f.share_id = :share and f.state = 'ACCEPTED'
-                              and starts_with(f.rel_path, :folder || '/') and f.missing_since is null
-                              and not exists (select 1 from stook.stack_frame sf where sf.share_id = f.share_id
-                                and sf.rel_path = f.rel_path and sf.sha256 = f.sha256))
-                        order by s.id limit 1""")
-                .param("station", station.id())
-                .param("share", station.share().id())
-                .param("folder", folder)
-                .query(Long.class)
-                .optional()
-                .orElse(null);
     }
 }

@@ -13,8 +13,6 @@ import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
-import org.stook.app.stack.Sealed;
-import org.stook.app.stack.Sealing;
 
 /**
  * Looks at every station's folder once a step. Polling, because no file system tells of changes that another machine made.
@@ -23,20 +21,17 @@ import org.stook.app.stack.Sealing;
 @Component
 public class IntakePoller {
     private static final Logger LOG = LoggerFactory.getLogger(IntakePoller.class);
-    private static final String ACTOR = "intake";
 
     private final Stations stations;
     private final Shares shares;
-    private final FolderIntake intake;
-    private final Sealing sealing;
+    private final FolderRound round;
     private final LongSupplier ticker;
     private final Map<Path, FolderWatch> watches = new HashMap<>();
 
-    IntakePoller(Stations stations, Shares shares, FolderIntake intake, Sealing sealing, LongSupplier ticker) {
+    IntakePoller(Stations stations, Shares shares, FolderRound round, LongSupplier ticker) {
         this.stations = stations;
         this.shares = shares;
-        this.intake = intake;
-        this.sealing = sealing;
+        this.round = round;
         this.ticker = ticker;
     }
 
@@ -59,43 +54,30 @@ public class IntakePoller {
     }
 
     private void look(Stations.Station station) throws IOException {
-        List<Path> folders = Listing.folders(station.share().root());
+        Path root = station.share().root();
+        List<Path> folders = Listing.folders(root);
         Set<Path> present = new HashSet<>(folders);
-        watches.keySet().removeIf(p -> station.share().root().equals(p.getParent()) && !present.contains(p));
-        for (Path folder : folders) {
-            try {
-                look(station, folder);
-            } catch (IOException e) {
-                LOG.warn("{} cannot be listed and is tried again: {}", folder, e.toString());
-            } catch (RuntimeException e) {
-                LOG.error("{} could not be taken in and is tried again", folder, e);
+        watches.keySet().removeIf(p -> root.equals(p.getParent()) && !present.contains(p));
+        boolean stacks = round.foldersAreStacks(station);
+        for (Path path : folders) {
+            look(new FolderIntake.Folder(station, path, String.valueOf(path.getFileName()), stacks));
+        }
+        look(new FolderIntake.Folder(station, root, "", false));
+    }
+
+    private void look(FolderIntake.Folder folder) {
+        try {
+            long now = ticker.getAsLong();
+            FolderWatch watch = watches.computeIfAbsent(folder.path(), f -> new FolderWatch(now));
+            long modified = Files.getLastModifiedTime(folder.path()).to(TimeUnit.NANOSECONDS);
+            if (watch.isDue(now, modified)) {
+                watch.look(now, modified);
+                watch.rest(round.look(folder, watch, now));
             }
+        } catch (IOException e) {
+            LOG.warn("{} cannot be listed and is tried again: {}", folder.path(), e.toString());
+        } catch (RuntimeException e) {
+            LOG.error("{} could not be taken in and is tried again", folder.path(), e);
         }
-    }
-
-    private void look(Stations.Station station, Path folder) throws IOException {
-        long now = ticker.getAsLong();
-        FolderWatch watch = watches.computeIfAbsent(folder, f -> new FolderWatch(now));
-        long modified = Files.getLastModifiedTime(folder).to(TimeUnit.NANOSECONDS);
-        if (!watch.isDue(now, modified)) {
-            return;
-        }
-        watch.look(now, modified);
-        boolean open = intake.look(station, folder, watch, now);
-        watch.rest(!open && sealed(station, folder, watch, now));
-    }
-
-    /** Seals the folder's stack when its time has come; true when there is nothing more to wait for. */
-    private boolean sealed(Stations.Station station, Path folder, FolderWatch watch, long now) {
-        Long stack = intake.ripe(station, folder);
-        if (stack == null) {
-            return true;
-        }
-        if (!watch.quiet(now, intake.patience().quiet())) {
-            return false;
-        }
-        Sealed outcome = sealing.seal(stack, ACTOR);
-        LOG.info("stack {} ({}): {}", stack, folder.getFileName(), outcome);
-        return true;
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.boot.context.properties.bind.DefaultValue;
+import org.stook.app.station.StationSettings;
 
 /**
  * The studio as configured.
@@ -20,10 +21,16 @@ public record IntakeSettings(
         @Nullable Path publish,
         @DefaultValue Patience intake) {
 
-    /** @param intake folder with one subfolder for each stack */
-    public record StationPlan(String name, Path intake) {}
+    /**
+     * @param intake folder that its frames arrive in
+     * @param settings JSON file with the station's settings; taken as a new version at every start if it says anything new
+     */
+    public record StationPlan(
+            String name, Path intake, @Nullable Path settings) {}
 
     /**
+     * Where a station's settings say nothing.
+     *
      * @param quiet how long nothing may change in a stack's folder before it is sealed
      * @param grace how long a file that stops early may still be arriving
      * @param settle how long a file must look the same; at least the time a network share caches attributes
@@ -31,7 +38,11 @@ public record IntakeSettings(
     public record Patience(
             @DefaultValue("10s") Duration quiet,
             @DefaultValue("60s") Duration grace,
-            @DefaultValue("2s") Duration settle) {}
+            @DefaultValue("2s") Duration settle) {
+        public StationSettings.Patience usual() {
+            return new StationSettings.Patience(settle, quiet, grace);
+        }
+    }
 
     public IntakeSettings {
         stations = List.copyOf(stations);

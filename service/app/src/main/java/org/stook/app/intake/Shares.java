@@ -54,6 +54,20 @@ class Shares {
         return find(name).orElseThrow();
     }
 
+    /** The row of a station, its publications' share as configured now. In the caller's transaction. */
+    long station(String name, long share, @Nullable Long publish) {
+        return jdbc.sql("""
+                        insert into stook.station (name, intake_share_id, intake_folder, publish_share_id)
+                        values (:name, :share, '', :publish)
+                        on conflict (name) do update set publish_share_id = excluded.publish_share_id
+                        returning id""")
+                .param("name", name)
+                .param("share", share)
+                .param("publish", publish, java.sql.Types.BIGINT)
+                .query(Long.class)
+                .single();
+    }
+
     private Optional<Share> find(String name) {
         return jdbc.sql("select id, name, root, sentinel from stook.share where name = :name")
                 .param("name", name)

@@ -1,13 +1,15 @@
 package org.stook.app.intake;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.DependsOn;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionOperations;
+import org.stook.app.station.StationBook;
 
 /** The stations as configured, each with a row of its own and of its share. */
 @Component
@@ -19,7 +21,7 @@ class Stations {
     private final List<Station> all;
     private final Shares.@Nullable Share publish;
 
-    Stations(IntakeSettings settings, Shares shares, JdbcClient jdbc, TransactionOperations transaction) {
+    Stations(IntakeSettings settings, Shares shares, StationBook book, TransactionOperations transaction) {
         Path root = settings.publish();
         this.publish = root == null
                 ? null
@@ -29,22 +31,26 @@ class Stations {
                 .map(plan -> Objects.requireNonNull(transaction.execute(t -> {
                     Shares.Share share = shares.ensure(
                             "intake " + plan.name(), "INTAKE", plan.intake().toAbsolutePath());
-                    return new Station(ensure(jdbc, plan.name(), share.id(), publishId), plan.name(), share);
+                    return new Station(shares.station(plan.name(), share.id(), publishId), plan.name(), share);
                 })))
                 .toList();
+        settings.stations().stream().filter(plan -> plan.settings() != null).forEach(plan -> take(plan, book));
     }
 
-    private static long ensure(JdbcClient jdbc, String name, long share, @Nullable Long publish) {
-        return jdbc.sql("""
-                        insert into stook.station (name, intake_share_id, intake_folder, publish_share_id)
-                        values (:name, :share, '', :publish)
-                        on conflict (name) do update set publish_share_id = excluded.publish_share_id
-                        returning id""")
-                .param("name", name)
-                .param("share", share)
-                .param("publish", publish)
-                .query(Long.class)
-                .single();
+    private void take(IntakeSettings.StationPlan plan, StationBook book) {
+        Path file = Objects.requireNonNull(plan.settings());
+        long id = all.stream()
+                .filter(s -> s.name().equals(plan.name()))
+                .findFirst()
+                .orElseThrow()
+                .id();
+        try {
+            book.change(id, Files.readString(file), "from " + file.getFileName(), "the settings file");
+        } catch (IOException | IllegalArgumentException e) {
+            throw new IllegalStateException(
+                    "the settings of station %s in %s cannot be taken: %s".formatted(plan.name(), file, e.getMessage()),
+                    e);
+        }
     }
 
     List<Station> all() {

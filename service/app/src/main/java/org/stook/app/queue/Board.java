@@ -40,7 +40,7 @@ public class Board {
     public record Trouble(
             String share, String state, @Nullable String text) {}
 
-    /** A file whose end never came. */
+    /** A file whose end never came; no stack (0) if it is not known to which it belongs. */
     public record Cut(long stackId, String subject, String station, String reason) {}
 
     private static final String SELECT = """
@@ -121,12 +121,12 @@ public class Board {
     /** Of the last twelve hours: later than that the subject is off the table anyway. */
     public List<Cut> cut() {
         return jdbc.sql("""
-                        select distinct on (f.id) s.id, s.subject, t.name, f.reason from stook.intake_file f
+                        select coalesce(s.id, 0), coalesce(s.subject, f.rel_path), t.name, f.reason from stook.intake_file f
                         join stook.station t on t.id = f.station_id
-                        join stook.stack s on s.station_id = t.id and starts_with(f.rel_path, s.folder || '/')
+                        left join stook.stack s on s.id = f.stack_id
                         where f.state = 'INCOMPLETE' and f.missing_since is null
                           and f.last_change > now() - interval '12 hours'
-                        order by f.id, s.id""")
+                        order by f.id""")
                 .query((row, n) -> new Cut(row.getLong(1), row.getString(2), row.getString(3), row.getString(4)))
                 .list();
     }
@@ -136,6 +136,7 @@ public class Board {
         return jdbc.sql("""
                         select concat_ws('/', (select max(id) from stook.audit_entry),
                           (select max(id) from stook.intake_file), (select max(id) from stook.stack),
+                          (select count(*) from stook.stack where state = 'COLLECTING' and question is not null),
                           (select string_agg(id || ':' || coalesce(stage, '') || coalesce(fraction, 0) || cancel_requested, ',' order by id)
                             from stook.run where state in ('RUNNING', 'PUBLISHING')),
                           (select count(*) from stook.worker where state <> 'GONE'),

@@ -21,7 +21,7 @@ record Selection(List<Candidate> sweep, List<Stray> strays) {
 
     private record Size(int width, int height) {
         static Size of(Candidate c) {
-            return new Size(c.width(), c.height());
+            return new Size(c.facts().width(), c.facts().height());
         }
 
         @Override
@@ -32,9 +32,9 @@ record Selection(List<Candidate> sweep, List<Stray> strays) {
 
     /** Frames without a capture time come last: a name says less about the sweep than the camera's clock. */
     private static final Comparator<Candidate> ORDER = Comparator.comparing(
-                    Candidate::capturedAt, Comparator.nullsLast(Comparator.naturalOrder()))
+                    (Candidate c) -> c.facts().capturedAt(), Comparator.nullsLast(Comparator.naturalOrder()))
             .thenComparing(Candidate::name)
-            .thenComparing(Candidate::path);
+            .thenComparing(c -> c.place().path());
 
     static Selection of(List<Candidate> candidates) {
         List<Candidate> ordered = candidates.stream().sorted(ORDER).toList();
@@ -45,7 +45,7 @@ record Selection(List<Candidate> sweep, List<Stray> strays) {
         @Nullable Size usual = usual(counts);
         for (Candidate c : ordered) {
             Candidate same = first.putIfAbsent(c.sha256(), c);
-            if (same != null) {
+            if (same != null && !c.facts().kept()) {
                 strays.add(new Stray(
                         c, "%s: holds the same bytes as %s, a frame is used once".formatted(c.name(), same.name())));
             } else if (!Size.of(c).equals(usual)) {

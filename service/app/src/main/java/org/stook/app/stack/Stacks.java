@@ -23,7 +23,16 @@ public class Stacks {
             Instant createdAt,
             @Nullable Instant sealedAt,
             @Nullable String manifestSha256,
-            Files files) {}
+            Files files,
+            Standing standing) {}
+
+    /**
+     * @param view of the subject, if it is known
+     * @param question what a person has to settle before it may be sealed
+     * @param version counted from 1
+     * @param newest the newest version of it
+     */
+    public record Standing(@Nullable String view, @Nullable String question, int version, long newest) {}
 
     /** How many files of the stack's folder stand where. */
     public record Files(long arriving, long accepted, long setAside) {}
@@ -31,9 +40,11 @@ public class Stacks {
     /**
      * A frame of a sealed stack, or a file that has not become one.
      *
+     * @param fileId of the file that may be set aside or taken back now, 0 if it may not
      * @param state role of a frame (SWEEP, STRAY), state of any other file
      */
     public record Item(
+            long fileId,
             @Nullable Integer ordinal,
             String file,
             String state,
@@ -43,21 +54,23 @@ public class Stacks {
             long bytes,
             @Nullable LocalDateTime capturedAt) {}
 
-    /** A file belongs to the collecting stack of its folder until a stack has it as frame. */
     private static final String SELECT = """
             select s.id, s.subject, t.name, s.state, s.reason, s.on_table, s.created_at, s.sealed_at, s.manifest_sha256,
               coalesce(c.arriving, 0),
               case when s.state = 'COLLECTING' then coalesce(c.accepted, 0)
                 else (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'SWEEP') end,
-              coalesce(c.bad, 0) + (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'STRAY')
+              coalesce(c.bad, 0) + case when s.state = 'COLLECTING' then coalesce(c.strays, 0)
+                else (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'STRAY') end,
+              s.view_name, s.question, s.version,
+              (select v.id from stook.stack v where coalesce(v.origin_id, v.id) = coalesce(s.origin_id, s.id)
+                 and (v.state <> 'ASIDE' or v.id = s.id) order by v.version desc limit 1)
             from stook.stack s join stook.station t on t.id = s.station_id
             left join lateral (
               select count(*) filter (where f.state in ('SEEN', 'STABLE')) as arriving,
                 count(*) filter (where f.state in ('INCOMPLETE', 'REJECTED')) as bad,
-                count(*) filter (where f.state = 'ACCEPTED' and not exists (select 1 from stook.stack_frame sf
-                  where sf.share_id = f.share_id and sf.rel_path = f.rel_path and sf.sha256 = f.sha256)) as accepted
-              from stook.intake_file f where f.share_id = t.intake_share_id and f.missing_since is null
-                and starts_with(f.rel_path, s.folder || '/')) c on true
+                count(*) filter (where f.state = 'STRAY') as strays,
+                count(*) filter (where f.state = 'ACCEPTED' and f.role = 'FRAME') as accepted
+              from stook.intake_file f where f.stack_id = s.id and f.missing_since is null) c on true
             """;
 
     private final JdbcClient jdbc;
@@ -93,7 +106,8 @@ public class Stacks {
                         row.getObject(7, OffsetDateTime.class).toInstant(),
                         instant(row.getObject(8, OffsetDateTime.class)),
                         row.getString(9),
-                        new Files(row.getLong(10), row.getLong(11), row.getLong(12))))
+                        new Files(row.getLong(10), row.getLong(11), row.getLong(12)),
+                        new Standing(row.getString(13), row.getString(14), row.getInt(15), row.getLong(16))))
                 .list();
     }
 
@@ -101,30 +115,38 @@ public class Stacks {
         return time == null ? null : time.toInstant();
     }
 
-    /** Its frames in order, then what lies in its folder and is no frame of any stack. */
+    /** Those that wait for a person, the oldest first. */
+    public List<Stack> asking() {
+        return stacks(jdbc.sql(SELECT + "where s.state = 'COLLECTING' and s.question is not null order by s.id"));
+    }
+
+    /** Its frames in order, then what came with it and is no frame. */
     public List<Item> items(long id) {
         return jdbc.sql("""
-                        select sf.ordinal, sf.rel_path, sf.role as state, sf.reason, fr.width, fr.height, fr.bytes, fr.captured_at
+                        select coalesce((select f.id from stook.intake_file f where f.stack_id = sf.stack_id and f.share_id = sf.share_id
+                            and f.rel_path = sf.rel_path and f.sha256 = sf.sha256 and f.role = 'FRAME'), 0),
+                          sf.ordinal, sf.rel_path, sf.role as state, sf.reason, fr.width, fr.height, fr.bytes, fr.captured_at
                         from stook.stack_frame sf join stook.frame fr on fr.sha256 = sf.sha256 where sf.stack_id = :id
                         union all
-                        select null, f.rel_path, f.state, f.reason, fr.width, fr.height, f.size_bytes, fr.captured_at
-                        from stook.stack s join stook.station t on t.id = s.station_id
-                        join stook.intake_file f on f.share_id = t.intake_share_id and starts_with(f.rel_path, s.folder || '/')
+                        select case when f.role = 'FRAME' and f.state in ('ACCEPTED', 'STRAY') then f.id else 0 end, null, f.rel_path,
+                          case when f.role <> 'FRAME' and f.state = 'ACCEPTED' then f.role else f.state end,
+                          f.reason, fr.width, fr.height, f.size_bytes, fr.captured_at
+                        from stook.intake_file f join stook.stack s on s.id = f.stack_id
                         left join stook.frame fr on fr.sha256 = f.sha256
-                        where s.id = :id and f.missing_since is null and (f.state in ('INCOMPLETE', 'REJECTED')
-                          or (s.state = 'COLLECTING' and not exists (select 1 from stook.stack_frame o
-                            where o.share_id = f.share_id and o.rel_path = f.rel_path and o.sha256 = f.sha256)))
-                        order by 1 nulls last, 2""")
+                        where s.id = :id and f.missing_since is null
+                          and (f.state in ('INCOMPLETE', 'REJECTED', 'SEEN', 'STABLE') or s.state = 'COLLECTING')
+                        order by 2 nulls last, 9 nulls last, 3""")
                 .param("id", id)
                 .query((row, n) -> new Item(
-                        row.getObject(1, Integer.class),
-                        row.getString(2).substring(row.getString(2).lastIndexOf('/') + 1),
-                        row.getString(3),
+                        row.getLong(1),
+                        row.getObject(2, Integer.class),
+                        row.getString(3).substring(row.getString(3).lastIndexOf('/') + 1),
                         row.getString(4),
-                        row.getObject(5, Integer.class),
+                        row.getString(5),
                         row.getObject(6, Integer.class),
-                        row.getLong(7),
-                        row.getObject(8, LocalDateTime.class)))
+                        row.getObject(7, Integer.class),
+                        row.getLong(8),
+                        row.getObject(9, LocalDateTime.class)))
                 .list();
     }
 }

@@ -21,7 +21,7 @@ final class Demo {
         }
         for (long stack = 1; stack <= 4; stack++) sealing.seal(stack, "intake");
         jdbc.sql("insert into stook.worker (id, host, pid, version, schema_min, schema_max)"
-                        + " values ('w1', 'north-pc', 7, '0.1.0', 6, 6)")
+                        + " values ('w1', 'north-pc', 7, '0.1.0', 7, 7)")
                 .update();
         claim(jdbc, 1);
         jdbc.sql(
@@ -55,9 +55,11 @@ final class Demo {
                         "insert into stook.frame (sha256, bytes, format, width, height, bits) values (?, 900000, 'tiff', 1200, 900, 16)")
                 .param(hash)
                 .update();
-        long file = jdbc.sql("insert into stook.intake_file (share_id, station_id, rel_path, size_bytes, mtime_ns)"
-                        + " select intake_share_id, id, ?, 900000, 1 from stook.station returning id")
-                .param(subject + "/" + number + ".tif")
+        long file = jdbc.sql(
+                        "insert into stook.intake_file (share_id, station_id, rel_path, size_bytes, mtime_ns, stack_id)"
+                                + " select intake_share_id, id, ?, 900000, 1, (select id from stook.stack where subject = ?)"
+                                + " from stook.station returning id")
+                .params(subject + "/" + number + ".tif", subject)
                 .query(Long.class)
                 .single();
         jdbc.sql("update stook.intake_file set state = 'STABLE' where id = ?")

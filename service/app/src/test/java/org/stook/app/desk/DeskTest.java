@@ -35,6 +35,9 @@ class DeskTest {
     @Value("${local.server.port}")
     private int port;
 
+    @Autowired
+    private JdbcClient jdbc;
+
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
         TestDatabase.fresh(DeskTest.class).register(registry::add);
@@ -108,6 +111,55 @@ class DeskTest {
     }
 
     @Test
+    void theTableHearsWhetherTheSweepIsWholeOrWhatIsMissing() {
+        assertThat(get("/stations/north").body()).contains("Sealed", "Fluorite", "station.js", "Sound is off");
+        jdbc.sql("update stook.stack set word = cast(? as jsonb) where id = 4")
+                .param("""
+                        {"whole": false, "frames": 4, "faults": [{"kind": "GAP", "sentence": "gap between 1.tif and 2.tif"}]}""")
+                .update();
+        assertThat(get("/stations/north/word").body()).contains("Not whole", "Gap between 1.tif and 2.tif");
+        assertThat(get("/api/stations/north/word").body()).contains("\"mood\":\"MISSING\"");
+        assertThat(get("/stations/south").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void settingsAreChangedOnThePageAndByApiAndAWrongOneIsRefusedWithTheReason() {
+        assertThat(get("/stations/north/settings").body()).contains("subfolder", "No version yet");
+        assertThat(put("/api/stations/north/settings", "{\"priority\": 700}").statusCode())
+                .isEqualTo(422);
+        assertThat(put("/api/stations/north/settings", "{\"priority\": 700}").body())
+                .contains("priority: found 700, expected a number from 0 to 100");
+        assertThat(put("/api/stations/north/settings", "{\"priority\": 60}").body())
+                .contains("\"settingsVersion\":1");
+        String form =
+                "folders=stack&slates=first&gapSeconds=30&framing=true&exposure=true&settleSeconds=2&quietSeconds=10"
+                        + "&graceSeconds=60&recipe={}&roles=subject+%3D+HC-%5B0-9%5D%2B&priority=";
+        HttpResponse<String> refused = form("/stations/north/settings", form + "lots");
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.body()).contains("priority: found &quot;lots&quot;", "HC-[0-9]+");
+        assertThat(form("/stations/north/settings", form + "60").statusCode()).isEqualTo(302);
+        assertThat(get("/api/stations/north/settings").body()).contains("\"slates\": \"first\"");
+    }
+
+    @Test
+    void aStackThatAsksIsNamedOnThePage() {
+        jdbc.sql(
+                        "insert into stook.stack (station_id, subject, question) values (1, 'north 09.00', 'the label on 1.jpg could not"
+                                + " be read: which subject is it?')")
+                .update();
+        long id = jdbc.sql("select max(id) from stook.stack").query(Long.class).single();
+        assertThat(get("/").body()).contains("The label on 1.jpg could not be read");
+        assertThat(post("/api/stacks/" + id + "/seal").statusCode()).isEqualTo(409);
+        assertThat(form("/stacks/" + id + "/name", "subject=HC-12&view=dorsal&stack=" + id)
+                        .statusCode())
+                .isEqualTo(302);
+        assertThat(get("/api/stacks/" + id).body()).contains("\"subject\":\"HC-12\"", "\"view\":\"dorsal\"");
+        jdbc.sql("update stook.stack set state = 'ASIDE' where id = ?")
+                .param(id)
+                .update();
+    }
+
+    @Test
     void aPostFromAnotherSiteIsRefused() {
         assertThat(post("/runs/2/cancel", "Origin", "http://elsewhere.example").statusCode())
                 .isEqualTo(403);
@@ -138,6 +190,20 @@ class DeskTest {
             request.headers(headers);
         }
         return send(request.build());
+    }
+
+    private HttpResponse<String> put(String path, String json) {
+        return send(HttpRequest.newBuilder(at(path))
+                .PUT(HttpRequest.BodyPublishers.ofString(json))
+                .header("Content-Type", "application/json")
+                .build());
+    }
+
+    private HttpResponse<String> form(String path, String fields) {
+        return send(HttpRequest.newBuilder(at(path))
+                .POST(HttpRequest.BodyPublishers.ofString(fields))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .build());
     }
 
     private URI at(String path) {

@@ -14,16 +14,29 @@ import javax.imageio.ImageIO;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.stook.app.audit.AuditTrail;
+import org.stook.app.stack.Naming;
 import org.stook.app.stack.Sealing;
+import org.stook.app.stack.Strays;
+import org.stook.app.stack.Versions;
+import org.stook.app.station.StationBook;
 import org.stook.migrations.Schema;
 import org.stook.orders.Runs;
 import org.stook.postgres.testing.TestDatabase;
 
 /** One station on a real database, and a crank to turn its time by hand. */
 final class Bench {
+    private static final IntakeSettings.Patience PATIENCE =
+            new IntakeSettings.Patience(Duration.ofSeconds(10), Duration.ofSeconds(60), Duration.ofSeconds(2));
+
     final HikariDataSource source = new HikariDataSource();
     final JdbcClient jdbc;
     final Sealing sealing;
+    final Strays strays;
+    final Naming naming;
+    final StationBook book;
+    private final Versions versions;
+    private final FirstLooks looks;
     final Path intake;
     private final TransactionTemplate transaction;
     private IntakePoller poller;
@@ -39,7 +52,13 @@ final class Bench {
         var transactions = new DataSourceTransactionManager(source);
         transaction = new TransactionTemplate(transactions);
         jdbc = JdbcClient.create(source);
-        sealing = new Sealing(jdbc, new Runs(source, transactions), transaction);
+        AuditTrail audit = new AuditTrail(jdbc);
+        versions = new Versions(jdbc, audit);
+        sealing = new Sealing(jdbc, new Runs(source, transactions), versions, transaction);
+        strays = new Strays(jdbc, versions, sealing, transaction);
+        naming = new Naming(jdbc, audit, transaction);
+        book = new StationBook(jdbc, audit, transaction, PATIENCE.usual());
+        looks = new FirstLooks(jdbc, transaction);
         intake = folder.resolve("north");
         poller = poller();
     }
@@ -51,13 +70,23 @@ final class Bench {
 
     private IntakePoller poller() {
         IntakeSettings settings = new IntakeSettings(
-                List.of(new IntakeSettings.StationPlan("north", intake)),
+                List.of(new IntakeSettings.StationPlan("north", intake, null)),
                 intake.resolveSibling("published"),
-                new IntakeSettings.Patience(Duration.ofSeconds(10), Duration.ofSeconds(60), Duration.ofSeconds(2)));
+                PATIENCE);
         Shares shares = new Shares(jdbc);
-        Stations stations = new Stations(settings, shares, jdbc, transaction);
-        FolderIntake files = new FolderIntake(new IntakeFiles(jdbc), settings, jdbc, transaction);
-        return new IntakePoller(stations, shares, files, sealing, () -> now);
+        Stations stations = new Stations(settings, shares, book, transaction);
+        FolderStacks folders = new FolderStacks(jdbc, versions);
+        FolderIntake files = new FolderIntake(new IntakeFiles(jdbc), folders, jdbc, transaction);
+        Completion completion = new Completion(jdbc, transaction, new Sweeps(jdbc, transaction), sealing);
+        GroupStacks groups = new GroupStacks(jdbc, transaction, versions, completion);
+        Streams streams = new Streams(new StreamShots(jdbc), groups, book);
+        FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion));
+        return new IntakePoller(stations, shares, round, () -> now);
+    }
+
+    /** New settings for the station. */
+    void settings(String json) {
+        book.change(1, json, "", "ada");
     }
 
     /** Polls once a second. */
@@ -65,6 +94,7 @@ final class Bench {
         for (int i = 0; i < count; i++) {
             now += 1_000_000_000L;
             poller.step();
+            looks.step(1000);
         }
     }
 

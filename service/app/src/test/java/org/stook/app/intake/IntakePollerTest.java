@@ -1,6 +1,7 @@
 package org.stook.app.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.stook.app.intake.Bench.half;
 import static org.stook.app.intake.Bench.jpeg;
 
@@ -13,6 +14,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.stook.app.stack.Sealed;
+import org.stook.app.stack.Strays;
+import org.stook.app.station.StationBook;
 import org.stook.orders.WorkOrder;
 
 /** The intake with its crank turned by hand, on a real database and real files. */
@@ -146,6 +149,86 @@ class IntakePollerTest {
         bench.put("agate/2.jpg", jpeg(2, 32));
         bench.seconds(15);
         assertThat(bench.value("select state from stook.stack")).isEqualTo("SEALED");
+    }
+
+    @Test
+    void aStrayTakenBackMakesTheNextVersionWithARunOfItsOwn() {
+        frames("agate", 3);
+        bench.put("agate/copy.jpg", jpeg(1, 32));
+        bench.put("agate/wide.jpg", jpeg(9, 48));
+        bench.seconds(20);
+        long wide = Long.parseLong(bench.value("select id from stook.intake_file where rel_path like '%wide.jpg'"));
+        assertThatThrownBy(() -> bench.strays.restore(wide, "ada")).hasMessageContaining("stays as it is");
+        long file = Long.parseLong(bench.value("select id from stook.intake_file where rel_path like '%copy.jpg'"));
+        Strays.Moved moved = bench.strays.restore(file, "ada").orElseThrow();
+        assertThat(moved.sealed()).isInstanceOf(Sealed.Done.class);
+        assertThat(bench.value("select state || ' ' || version from stook.stack where state = 'SEALED'"))
+                .isEqualTo("SEALED 2");
+        assertThat(bench.value("select state from stook.stack where id = 1")).isEqualTo("ASIDE");
+        assertThat(bench.value("select string_agg(state, ' ' order by id) from stook.run"))
+                .isEqualTo("CANCELLED READY");
+        assertThat(
+                        bench.value(
+                                "select count(*) from stook.stack_frame where role = 'SWEEP' and stack_id = (select id from stook.stack where state = 'SEALED')"))
+                .isEqualTo("4");
+        assertThatThrownBy(() -> bench.strays.restore(file, "ada")).hasMessageContaining("is accepted");
+    }
+
+    @Test
+    void aFrameThatComesAfterSealingMakesTheNextVersion() {
+        frames("agate", 3);
+        bench.seconds(20);
+        bench.put("agate/4.jpg", jpeg(4, 32));
+        bench.seconds(20);
+        assertThat(bench.value("select string_agg(state || ' ' || version, ', ' order by id) from stook.stack"))
+                .isEqualTo("ASIDE 1, SEALED 2");
+        assertThat(bench.value("select count(*) from stook.stack_frame where stack_id = 2"))
+                .isEqualTo("4");
+    }
+
+    @Test
+    void aLateFileThatIsNoFrameLeavesTheSealedStackAlone() {
+        frames("agate", 3);
+        bench.seconds(20);
+        bench.put("agate/notes.txt", "light from the left\n".getBytes(StandardCharsets.UTF_8));
+        bench.seconds(80);
+        assertThat(bench.state("agate/notes.txt")).isEqualTo("REJECTED");
+        assertThat(bench.value("select count(*) from stook.stack")).isEqualTo("1");
+    }
+
+    @Test
+    void aRawFileIsKeptBesideItsPictureAndRefusedAlone() {
+        frames("agate", 3);
+        byte[] raw = "FUJIFILMCCD-RAW and what the sensor gave".getBytes(StandardCharsets.US_ASCII);
+        bench.put("agate/1.RAF", raw);
+        bench.put("agate/9.raf", raw);
+        bench.seconds(80);
+        assertThat(bench.value("select state || ' ' || role from stook.intake_file where rel_path = 'agate/1.RAF'"))
+                .isEqualTo("ACCEPTED RAW");
+        assertThat(bench.reason("agate/9.raf"))
+                .contains("9.raf: found camera raw without a JPEG or TIFF of the same name");
+        assertThat(bench.value("select string_agg(role, ' ' order by ordinal) from stook.stack_frame"))
+                .isEqualTo("SWEEP SWEEP SWEEP RAW");
+        bench.put("agate/9.jpg", jpeg(9, 32));
+        bench.seconds(30);
+        assertThat(bench.state("agate/9.raf")).isEqualTo("ACCEPTED");
+    }
+
+    @Test
+    void settingsAreKeptInVersionsAndAWrongOneChangesNothing() {
+        bench.settings("{\"priority\": 70}");
+        bench.settings("{\"priority\": 70}");
+        bench.settings("{\"priority\": 70, \"recipe\": {\"tone\": {\"contrast\": 0.1}}}");
+        assertThatThrownBy(() -> bench.settings("{\"priority\": 700}")).hasMessageContaining("found 700");
+        assertThat(bench.book.history(1))
+                .extracting(StationBook.Version::version)
+                .containsExactly(2, 1);
+        frames("agate", 2);
+        bench.seconds(20);
+        assertThat(
+                        bench.value(
+                                "select r.priority || ' ' || t.body::text from stook.run r join stook.tone_settings t on t.id = r.settings_id"))
+                .isEqualTo("70 {\"tone\": {\"contrast\": 0.1}}");
     }
 
     private void frames(String subject, int count) {

@@ -43,6 +43,7 @@ class SelectionTest {
     }
 
     private static Candidate frame(String name, String hash, int width, @Nullable LocalDateTime captured) {
-        return new Candidate(1, 1, "agate/" + name, hash, width, 20, captured);
+        return new Candidate(
+                1, new Candidate.Place(1, "agate/" + name), hash, new Candidate.Facts(width, 20, captured, false));
     }
 }

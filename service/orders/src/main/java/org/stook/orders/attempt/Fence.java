@@ -87,7 +87,7 @@ final class Fence {
                 .update()));
     }
 
-    /** The file stands under its final name: makes it official, and supersedes the stack's publication so far. */
+    /** The file stands under its final name: makes it official, and supersedes the publication so far of the stack, whichever version. */
     Standing published(RunId run, int attempt, PublishedResult result) {
         return ledger.insist(() -> {
             int rows = jdbc.sql("""
@@ -121,7 +121,9 @@ final class Fence {
                 jdbc.sql("""
                         update stook.run set state = 'SUPERSEDED'
                         where state = 'PUBLISHED' and id <> :run
-                          and stack_id = (select stack_id from stook.run where id = :run)
+                          and stack_id in (select v.id from stook.run r join stook.stack s on s.id = r.stack_id
+                            join stook.stack v on coalesce(v.origin_id, v.id) = coalesce(s.origin_id, s.id)
+                            where r.id = :run)
                         returning id""").param("run", run.value()).query(Long.class).list();
         return earlier.stream().max(Long::compare).orElse(null);
     }

@@ -43,7 +43,7 @@ final class WorkOrders {
         return jdbc.sql("""
                         select sf.ordinal, sf.role, sf.sha256, sf.share_id, sf.rel_path, f.width, f.height
                         from stook.stack_frame sf join stook.frame f on f.sha256 = sf.sha256
-                        where sf.stack_id = :stack and sf.role <> 'STRAY' order by sf.ordinal""")
+                        where sf.stack_id = :stack and sf.role in ('SWEEP', 'SLATE', 'TARGET') order by sf.ordinal""")
                 .param("stack", stack.id())
                 .query((row, n) -> new FrameFile(
                         row.getInt(1),

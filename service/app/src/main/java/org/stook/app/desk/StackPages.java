@@ -1,0 +1,64 @@
+package org.stook.app.desk;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.springframework.core.io.FileSystemResource;
+import org.springframework.core.io.Resource;
+import org.springframework.http.CacheControl;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.stook.app.audit.AuditTrail;
+import org.stook.app.publish.Publications;
+
+/** The page of a stack, and the previews of its composites. */
+@Controller
+class StackPages {
+    private static final int ENTRIES = 200;
+
+    private final StackView view;
+    private final Publications publications;
+    private final AuditTrail audit;
+
+    StackPages(StackView view, Publications publications, AuditTrail audit) {
+        this.view = view;
+        this.publications = publications;
+        this.audit = audit;
+    }
+
+    @GetMapping("/stacks/{id}")
+    String stack(@PathVariable long id, Model model) {
+        StackView.Detail detail = view.of(id);
+        List<String> subjects = Stream.concat(
+                        Stream.of("stack/" + id), detail.runs().stream().map(r -> "run/" + r.id()))
+                .toList();
+        model.addAttribute("stack", detail.stack());
+        model.addAttribute("items", detail.files());
+        model.addAttribute("runs", detail.runs());
+        model.addAttribute("publications", detail.publications());
+        model.addAttribute(
+                "notes",
+                detail.publications().stream()
+                        .map(Publications.Publication::runId)
+                        .collect(Collectors.toMap(Function.identity(), publications::notes)));
+        model.addAttribute("trail", audit.about(subjects, ENTRIES));
+        return "stack";
+    }
+
+    @GetMapping("/previews/{run}")
+    ResponseEntity<Resource> preview(@PathVariable long run) {
+        Path file = publications.preview(run).orElseThrow(() -> Refusal.notFound("Run " + run + " has no preview."));
+        return ResponseEntity.ok()
+                .contentType(MediaType.IMAGE_JPEG)
+                // A publication never changes.
+                .cacheControl(CacheControl.maxAge(Duration.ofDays(1)).cachePrivate())
+                .body(new FileSystemResource(file));
+    }
+}

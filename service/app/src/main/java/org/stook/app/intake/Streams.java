@@ -1,0 +1,85 @@
+package org.stook.app.intake;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.stook.app.sorting.Group;
+import org.stook.app.sorting.Shot;
+import org.stook.app.sorting.Sorter;
+import org.stook.app.station.StationBook;
+import org.stook.app.station.StationSettings;
+
+/**
+ * Sorts frames that lie among those of other stacks. All that is not sealed is sorted anew whenever there is something new, so
+ * that a frame that comes late or out of order finds its stack, and nothing but the database is needed after a restart.
+ */
+@Component
+class Streams {
+    private final StreamShots shots;
+    private final GroupStacks stacks;
+    private final StationBook book;
+
+    Streams(StreamShots shots, GroupStacks stacks, StationBook book) {
+        this.shots = shots;
+        this.stacks = stacks;
+        this.book = book;
+    }
+
+    /**
+     * @param quiet whether nothing has come for so long that the last stack is over
+     * @return whether nothing more is to be done before something comes
+     */
+    boolean sort(Stations.Station station, String folder, boolean quiet) {
+        StationSettings settings = book.settings(station.id());
+        StreamShots.Pending pending = shots.pending(station, folder);
+        boolean ended = quiet && pending.unseen().isEmpty();
+        Map<String, List<Shot>> cameras = new LinkedHashMap<>();
+        pending.shots()
+                .forEach(shot -> cameras.computeIfAbsent(shot.setting().camera(), c -> new ArrayList<>())
+                        .add(shot));
+        Set<Long> taken = new HashSet<>();
+        cameras.forEach((camera, all) -> {
+            LocalDateTime limit = pending.unseen().get(camera);
+            List<Shot> known = all.stream()
+                    .filter(shot -> limit == null || shot.time().isBefore(limit))
+                    .filter(shot -> !late(station, shot, pending))
+                    .sorted(Shot.BY_TIME)
+                    .toList();
+            for (Group group : sorted(station, camera, known, settings, ended)) {
+                stacks.write(new GroupStacks.Wanted(station, settings, group, ended), pending, taken);
+            }
+        });
+        stacks.clear(station);
+        shots.forget();
+        return ended;
+    }
+
+    private List<Group> sorted(
+            Stations.Station station, String camera, List<Shot> known, StationSettings settings, boolean ended) {
+        if (known.isEmpty()) {
+            return List.of();
+        }
+        Sorter.@Nullable Sealed before =
+                shots.before(station, camera, known.get(0).time());
+        return Sorter.sort(before, known, settings.splitting(), ended).groups();
+    }
+
+    /** A frame that is in no stack yet, of a time when a sealed stack was shot, belongs to the next version of that. */
+    private boolean late(Stations.Station station, Shot shot, StreamShots.Pending pending) {
+        StreamShots.Row row = pending.rows().get(shot.file());
+        if (row == null || row.stack() != null) {
+            return false;
+        }
+        Long stack = shots.during(station, shot.setting().camera(), shot.time());
+        if (stack != null) {
+            stacks.join(stack, shot);
+        }
+        return stack != null;
+    }
+}
