@@ -9,8 +9,14 @@ import java.util.Arrays;
 final class ShiftCheck {
     /** A shift that is never remarked on, share of the half long side: 1.5 pixels on a frame 1500 wide. */
     private static final double FIRM = 0.002;
-    /** A single frame this many usual distances off its neighbours was bumped. */
-    private static final double BUMP = 3.3;
+    /** Of n frames that tremble the farthest is about this times the root of ln n usual distances off (Rayleigh's law). */
+    private static final double FARTHEST = 1.85;
+    /** In few frames the usual distance is itself uncertain. */
+    private static final double FEW = 5;
+    /** How much farther frames lie off those beside them than off those around, as to the usual distance. */
+    private static final double BESIDE = 0.75;
+    /** A bump reaches into the two frames beside it, so that in fewer frames it would be usual. */
+    private static final int FEWEST_BESIDE = 7;
     /** A step between the frames before and after, in usual distances. */
     private static final double STEP = 4;
     /** How many frames to each side tell where a frame should lie. */
@@ -30,11 +36,22 @@ final class ShiftCheck {
         this.y = levelled(y);
     }
 
-    /** For each frame how far it lies off its neighbours if that is remarkable, else 0; steps are taken out before. */
+    /**
+     * For each frame how far it lies off its neighbours if that is remarkable, else 0; steps are taken out before. It has to
+     * be remarkable against the frames around as well as against the two beside it, for frames that wander are far from the
+     * ones around, and frames that tremble from the ones beside.
+     */
     double[] bumps() {
-        double[] off = distances();
-        double limit = Math.max(FIRM, BUMP * median(off));
-        return Arrays.stream(off).map(d -> d > limit ? d : 0).toArray();
+        double[] around = distances();
+        double[] beside = bends();
+        double times = FARTHEST * Math.sqrt(Math.log(x.length)) + FEW / x.length;
+        double farAround = Math.max(FIRM, times * median(around));
+        double farBeside = x.length < FEWEST_BESIDE ? 0 : Math.max(FIRM, BESIDE * times * median(beside));
+        double[] bumps = new double[x.length];
+        for (int f = 0; f < bumps.length; f++) {
+            if (around[f] > farAround && beside[f] > farBeside) bumps[f] = around[f];
+        }
+        return bumps;
     }
 
     /**
@@ -45,10 +62,11 @@ final class ShiftCheck {
         int n = x.length;
         double[] steps = new double[n];
         for (int round = 0; round < 3; round++) {
-            int at = largestStep();
-            double size = at == 0 ? 0 : step(at);
-            if (size <= Math.max(FIRM, STEP * median(distances()))) break;
-            steps[at] += size;
+            double[] jumps = jumps();
+            int at = largestStep(jumps);
+            double limit = Math.max(FIRM, STEP * Math.max(median(distances()), median(jumps)));
+            if (at == 0 || sudden(at, jumps) <= limit) break;
+            steps[at] += step(at);
             double dx = stepIn(x, at);
             double dy = stepIn(y, at);
             for (int f = at; f < n; f++) {
@@ -59,11 +77,18 @@ final class ShiftCheck {
         return steps;
     }
 
-    /** The frame before which the path steps farthest, 0 for none. */
-    private int largestStep() {
+    /** The frame before which the path steps farthest at once, 0 for none. */
+    private int largestStep(double[] jumps) {
         int best = 0;
-        for (int f = FEWEST; f <= x.length - FEWEST; f++) if (best == 0 || step(f) > step(best)) best = f;
+        for (int f = FEWEST; f <= x.length - FEWEST; f++) {
+            if (best == 0 || sudden(f, jumps) > sudden(best, jumps)) best = f;
+        }
         return best;
+    }
+
+    /** How far the path steps, but no farther than from one frame to the next: wanderers get far in many small jumps. */
+    private double sudden(int f, double[] jumps) {
+        return Math.min(step(f), jumps[f - 1]);
     }
 
     private double step(int f) {
@@ -82,6 +107,26 @@ final class ShiftCheck {
             off[f] = Math.hypot(x[f] - median(around(x, f)), y[f] - median(around(y, f)));
         }
         return off;
+    }
+
+    /** How far each frame lies off the middle of the two beside it, or of the one beside it at an end. */
+    private double[] bends() {
+        double[] bends = new double[x.length];
+        for (int f = 0; f < bends.length; f++) bends[f] = Math.hypot(bend(x, f), bend(y, f));
+        return bends;
+    }
+
+    private static double bend(double[] v, int f) {
+        int last = v.length - 1;
+        if (f == 0) return v[0] - v[1];
+        if (f == last) return v[last] - v[last - 1];
+        return v[f] - (v[f - 1] + v[f + 1]) / 2;
+    }
+
+    private double[] jumps() {
+        double[] jumps = new double[x.length - 1];
+        for (int f = 0; f < jumps.length; f++) jumps[f] = Math.hypot(x[f + 1] - x[f], y[f + 1] - y[f]);
+        return jumps;
     }
 
     private static double[] around(double[] v, int f) {
