@@ -13,6 +13,7 @@ record FrameLevels(int frame, List<Level> levels) {
     private static final int FINEST_LONG_SIDE = 3200;
 
     private static final int COARSEST_LONG_SIDE = 300;
+    private static final int BLANK_ACROSS = 16;
 
     static FrameLevels read(LumaSource source, int frame) throws IOException {
         int reduction = finestReduction(source);
@@ -27,6 +28,15 @@ record FrameLevels(int frame, List<Level> levels) {
             levels.add(level);
         }
         return new FrameLevels(frame, List.copyOf(levels));
+    }
+
+    /** Whether there is nothing in the frame that could be found again: it is flat, or all noise. */
+    boolean isBlank() {
+        return levels.stream()
+                .allMatch(level -> level.spots(BLANK_ACROSS, 0).stream()
+                                .filter(s -> level.detailOverNoise(s.x(), s.y()) >= TileMatcher.LEAST_DETAIL)
+                                .count()
+                        < PairAligner.FEWEST);
     }
 
     static int finestReduction(LumaSource source) {

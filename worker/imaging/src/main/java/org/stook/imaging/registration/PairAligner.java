@@ -12,7 +12,7 @@ final class PairAligner {
     private static final int CELLS_ACROSS = 16;
     private static final double LEAST_ZNCC = 0.5;
     /** Fewer matches do not make a guess. */
-    private static final int FEWEST = 8;
+    static final int FEWEST = 8;
     /** From so many matches on, a pair may have its own affine map, and counts as well supported. */
     private static final int MANY = 40;
 
@@ -58,7 +58,7 @@ final class PairAligner {
                 .toList();
     }
 
-    private static Placement fit(List<Pair> levels, Placement guess, Model model) {
+    static Placement fit(List<Pair> levels, Placement guess, Model model) {
         List<Pair> pairs = levels.stream().map(p -> new Pair(0, 1, p.matches())).toList();
         List<Placement> start = List.of(Placement.identity(), guess);
         try {

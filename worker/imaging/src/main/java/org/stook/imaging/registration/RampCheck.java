@@ -2,6 +2,7 @@ package org.stook.imaging.registration;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,9 +18,12 @@ final class RampCheck {
     private static final int FEWEST = 5;
 
     private final Coordinates coordinates;
+    private final BitSet blank;
 
-    RampCheck(Coordinates coordinates) {
+    /** @param blank frames in which there is nothing to match */
+    RampCheck(Coordinates coordinates, BitSet blank) {
         this.coordinates = coordinates;
+        this.blank = blank;
     }
 
     /**
@@ -29,7 +33,7 @@ final class RampCheck {
      */
     List<Optional<Doubt>> doubts(List<Placement> placements, double[] cornerErrors) {
         List<Optional<Doubt>> doubts = new ArrayList<>();
-        for (int f = 0; f < cornerErrors.length; f++) doubts.add(basic(cornerErrors[f]));
+        for (int f = 0; f < cornerErrors.length; f++) doubts.add(basic(f, cornerErrors[f]));
         int[] sure = IntStream.range(0, cornerErrors.length)
                 .filter(f -> doubts.get(f).isEmpty())
                 .toArray();
@@ -40,10 +44,13 @@ final class RampCheck {
         return doubts;
     }
 
-    private Optional<Doubt> basic(double cornerError) {
+    private Optional<Doubt> basic(int frame, double cornerError) {
         if (Double.isInfinite(cornerError)) {
             return doubt(
-                    Doubt.Reason.NOT_REGISTERED, "could not be registered: too little in it matches its neighbours");
+                    Doubt.Reason.NOT_REGISTERED,
+                    blank.get(frame)
+                            ? "could not be registered: it shows nothing but evenness or noise"
+                            : "could not be registered: too little in it matches its neighbours");
         }
         if (cornerError > Math.max(1, 5e-4 * coordinates.unit())) {
             return doubt(

@@ -1,13 +1,8 @@
 package org.stook.imaging.registration;
 
 import java.io.IOException;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Deque;
-import java.util.List;
+import java.util.BitSet;
 import org.stook.imaging.frame.LumaSource;
-import org.stook.imaging.frame.Placement;
 
 /**
  * Finds the placement of every frame of a sweep against one of them.
@@ -16,12 +11,6 @@ import org.stook.imaging.frame.Placement;
  * Frames are read once, in order, and only four are kept.
  */
 public final class Registrar {
-    /** How far back in the sweep frames are matched. */
-    private static final int SPAN = 3;
-
-    /** Pairs with less support are not believed. */
-    private static final double LEAST_SUPPORT = 0.25;
-
     private final int threads;
 
     /** @param threads how many threads may be used, at least 1; the result does not depend on it */
@@ -43,35 +32,13 @@ public final class Registrar {
                     "reference must be 0 to %d, got %d".formatted(source.frames() - 1, reference));
         }
         Coordinates coordinates = new Coordinates(source.width(), source.height());
-        return new Settlement(source.frames(), reference, coordinates).settle(collect(source, coordinates));
-    }
-
-    private List<PairAligner.PairFound> collect(LumaSource source, Coordinates coordinates) throws IOException {
-        PairAligner aligner = new PairAligner(coordinates, threads);
-        List<PairAligner.PairFound> all = new ArrayList<>();
-        Deque<FrameLevels> window = new ArrayDeque<>();
-        // Maps from the frames of the window, nearest first, to the newest one.
-        List<Placement> maps = new ArrayList<>();
-        Placement lastStep = Placement.identity();
+        PairSearch search = new PairSearch(coordinates, threads);
+        BitSet blank = new BitSet();
         for (int frame = 0; frame < source.frames(); frame++) {
-            FrameLevels newest = FrameLevels.read(source, frame);
-            List<Placement> next = new ArrayList<>();
-            int back = 0;
-            boolean chained = false;
-            for (FrameLevels earlier : window) {
-                Placement guess = chained ? maps.get(back - 1).then(next.get(0)) : lastStep;
-                PairAligner.PairFound found = aligner.align(earlier, newest, guess);
-                boolean good = found.support() >= LEAST_SUPPORT;
-                if (good) all.add(found);
-                if (back == 0) chained = good;
-                if (back == 0 && good) lastStep = found.map();
-                next.add(good ? found.map() : guess);
-                back++;
-            }
-            maps = next;
-            window.addFirst(newest);
-            if (window.size() > SPAN) window.removeLast();
+            FrameLevels levels = FrameLevels.read(source, frame);
+            blank.set(frame, levels.isBlank());
+            search.add(levels);
         }
-        return Collections.unmodifiableList(all);
+        return new Settlement(source.frames(), reference, coordinates).settle(search.found(), blank);
     }
 }

@@ -3,6 +3,7 @@ package org.stook.imaging.registration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +27,8 @@ final class Settlement {
         this.coordinates = coordinates;
     }
 
-    Registration settle(List<PairAligner.PairFound> found) {
+    /** @param blank frames in which there is nothing to match */
+    Registration settle(List<PairAligner.PairFound> found, BitSet blank) {
         Placement[] start = new Placement[frames];
         chain(found, start);
         boolean[] reached = new boolean[frames];
@@ -41,7 +43,7 @@ final class Settlement {
         ModelChoice.Choice choice = ModelChoice.choose(pairs, filled, held);
         double parallax = new Parallax(coordinates, choice.adjusted().placements())
                 .over(Parallax.farthest(frames, reference), found);
-        return new Registration(reference, choice.model(), parallax, placed(choice, pairs, reached));
+        return new Registration(reference, choice.model(), parallax, placed(choice, pairs, reached, blank));
     }
 
     /** Follows the nearest pairs out from the reference. */
@@ -77,11 +79,11 @@ final class Settlement {
         return result;
     }
 
-    private List<Placed> placed(ModelChoice.Choice choice, List<Pair> pairs, boolean[] reached) {
+    private List<Placed> placed(ModelChoice.Choice choice, List<Pair> pairs, boolean[] reached, BitSet blank) {
         Adjusted adjusted = choice.adjusted();
         double[] corners = new double[frames];
         for (int f = 0; f < frames; f++) corners[f] = reached[f] ? cornerError(adjusted, f) : Double.POSITIVE_INFINITY;
-        List<Optional<Doubt>> doubts = new RampCheck(coordinates).doubts(adjusted.placements(), corners);
+        List<Optional<Doubt>> doubts = new RampCheck(coordinates, blank).doubts(adjusted.placements(), corners);
         List<Placed> result = new ArrayList<>();
         for (int f = 0; f < frames; f++) {
             double confidence = 1 / (1 + corners[f] * corners[f]);

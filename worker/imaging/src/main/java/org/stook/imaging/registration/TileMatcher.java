@@ -18,7 +18,7 @@ final class TileMatcher {
     private static final double REACH = 6;
 
     /** Tiles whose finest detail does not rise so many times above the noise are left to a coarser level. */
-    private static final double LEAST_DETAIL = 5;
+    static final double LEAST_DETAIL = 5;
 
     /**
      * Typical angular frequency, per level pixel, below which a tile is left to a coarser level: there its blur is smaller

@@ -11,6 +11,7 @@ import org.stook.imaging.frame.Placement;
 import org.stook.imaging.frame.Plane;
 import org.stook.scenes.bracket.BracketPlan;
 import org.stook.scenes.bracket.Bump;
+import org.stook.scenes.bracket.Motion;
 import org.stook.scenes.subject.Subjects;
 
 /** On small rendered brackets; the large ones that the accuracy goals name are the bench's. */
@@ -91,15 +92,47 @@ class RegistrarTest {
 
     @Test
     void namesAFrameThatCannotBeRegisteredAndPlacesTheOthers() throws Exception {
-        BracketSource source = MINERAL.with(5, noise());
+        BracketSource source = MINERAL.with(5, SHELL.read(4, 1));
         Registration found = new Registrar(2).register(source, 4);
         Placed stranger = found.frames().get(5);
         assertThat(stranger.registered()).isFalse();
         assertThat(stranger.confidence()).isZero();
-        assertThat(stranger.doubt().orElseThrow().sentence()).startsWith("could not be registered");
+        assertThat(stranger.doubt().orElseThrow().sentence())
+                .isEqualTo("could not be registered: too little in it matches its neighbours");
         for (int f : new int[] {0, 3, 6, 8}) {
             assertThat(found.frames().get(f).cornerErrorPx()).isLessThan(0.5);
         }
+    }
+
+    @Test
+    void saysWhyAFrameWithoutDetailCannotBeRegistered() throws Exception {
+        Registration found = new Registrar(2).register(MINERAL.with(5, evenGrey()), 4);
+        assertThat(found.frames().get(5).registered()).isFalse();
+        assertThat(found.frames().get(5).doubt().orElseThrow().sentence())
+                .isEqualTo("could not be registered: it shows nothing but evenness or noise");
+        assertThat(found.frames().get(6).registered()).isTrue();
+    }
+
+    @Test
+    void findsFramesAgainAfterTheCameraWasMovedFar() throws Exception {
+        Placement far = Placement.similarity(1.0, 0.17, 60, -30, 239.5, 159.5);
+        BracketSource source = MINERAL.warped(IntStream.range(0, 9)
+                .mapToObj(f -> f < 5 ? Placement.identity() : far)
+                .toList());
+        Registration found = new Registrar(1).register(source, 4);
+        assertThat(Errors.of(found, source).rms()).isLessThan(0.05);
+        assertThat(Errors.of(found, source).worst()).isLessThan(0.15);
+        assertThat(doubtful(found)).containsExactly("6 MOVED");
+        assertThat(new Registrar(7).register(source, 4)).isEqualTo(found);
+    }
+
+    @Test
+    void doesNotTakeTheTremblingOfAHandForBumps() throws Exception {
+        BracketPlan plan = BracketPlan.of(480, 320, 9, 11).withMotion(new Motion(0.003, 4, 0.06));
+        BracketSource trembling = BracketSource.of(Subjects.mineral(11), plan);
+        Registration found = new Registrar(2).register(trembling, 4);
+        assertThat(Errors.of(found, trembling).rms()).isLessThan(0.05);
+        assertThat(doubtful(found)).isEmpty();
     }
 
     @Test
@@ -142,10 +175,12 @@ class RegistrarTest {
                 .toList();
     }
 
-    private static Plane noise() {
+    private static Plane evenGrey() {
         Random random = new Random(1);
         Plane plane = new Plane(480, 320);
-        for (int i = 0; i < plane.samples().length; i++) plane.samples()[i] = random.nextFloat();
+        for (int i = 0; i < plane.samples().length; i++) {
+            plane.samples()[i] = (float) (0.5 + 0.01 * random.nextGaussian());
+        }
         return plane;
     }
 }
