@@ -9,7 +9,7 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 7;
+    public static final int NEWEST = 10;
 
     /** Oldest schema this release's programs can work on. */
     public static final int OLDEST = 7;

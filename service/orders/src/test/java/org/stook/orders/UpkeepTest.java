@@ -49,4 +49,33 @@ class UpkeepTest {
         workers.seen("w2", Workers.State.ACTIVE, null, 5);
         assertThat(workers.present()).hasSize(2);
     }
+
+    @Test
+    void stepHistoryIsKeptForThirtyDays() {
+        execution(1, "now() - interval '31 days'");
+        execution(2, "now() - interval '29 days'");
+        assertThat(upkeep.prune()).isEqualTo(1);
+        assertThat(upkeep.prune()).isZero();
+        for (String table : new String[] {"job_instance", "job_execution", "step_execution"}) {
+            assertThat(STUDIO.value("select string_agg(" + table + "_id::text, ' ') from batch.batch_" + table))
+                    .isEqualTo("2");
+        }
+        assertThat(STUDIO.value("select count(*) from batch.batch_job_execution_params"))
+                .isEqualTo("1");
+    }
+
+    private static void execution(int id, String created) {
+        for (String sql : new String[] {
+            "insert into batch.batch_job_instance values (%d, 0, 'composition', '%1$d')",
+            "insert into batch.batch_job_execution (job_execution_id, job_instance_id, create_time) values (%d, %1$d, "
+                    + created + ")",
+            "insert into batch.batch_job_execution_params values (%d, 'run', 'long', '1', 'Y')",
+            "insert into batch.batch_job_execution_context values (%d, '', null)",
+            "insert into batch.batch_step_execution (step_execution_id, version, step_name, job_execution_id, create_time)"
+                    + " values (%d, 0, 'survey', %1$d, now())",
+            "insert into batch.batch_step_execution_context values (%d, '', null)"
+        }) {
+            STUDIO.jdbc.sql(sql.formatted(id)).update();
+        }
+    }
 }

@@ -13,6 +13,7 @@ import org.stook.imaging.composite.EngineVersion;
 import org.stook.node.job.CompositionWork;
 import org.stook.node.job.Workshop;
 import org.stook.node.publish.Publisher;
+import org.stook.node.publish.Room;
 import org.stook.node.publish.Shares;
 import org.stook.orders.DbClock;
 import org.stook.orders.OrderBook;
@@ -29,13 +30,22 @@ class NodeConfiguration {
     }
 
     @Bean
-    Shares shares(WorkerProperties worker) {
-        return new Shares(worker.shares());
+    Room room(RoomProperties room) {
+        return new Room(room.leastFree().toBytes());
+    }
+
+    @Bean
+    Shares shares(WorkerProperties worker, Room room) {
+        return new Shares(worker.shares(), room);
     }
 
     @Bean
     Workshop workshop(WorkerProperties worker, Shares shares, Scratch scratch) {
-        return new Workshop(shares, new Publisher(shares), scratch.folder(), worker.threads());
+        return new Workshop(
+                shares,
+                new Publisher(shares),
+                scratch.folder(),
+                new Workshop.Means(worker.threads(), Runtime.getRuntime().maxMemory()));
     }
 
     @Bean
@@ -56,8 +66,11 @@ class NodeConfiguration {
     }
 
     @Bean
-    Presence presence(DataSource source, Scheduler scheduler, Workshop workshop, WorkerProperties worker) {
+    Presence presence(DataSource source, Scheduler scheduler, Workshop workshop, WorkerProperties worker, Room room) {
         return new Presence(
-                new Workers(source), Presence.announcement(worker.id(), EngineVersion.current()), scheduler, workshop);
+                new Workers(source),
+                Presence.announcement(worker.id(), EngineVersion.current()),
+                scheduler,
+                new Fitness(workshop, room));
     }
 }

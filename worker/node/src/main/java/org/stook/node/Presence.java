@@ -9,7 +9,6 @@ import org.springframework.context.SmartLifecycle;
 import org.springframework.dao.DataAccessException;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.stook.migrations.Schema;
-import org.stook.node.job.Workshop;
 import org.stook.orders.Workers;
 import org.stook.orders.Workers.State;
 
@@ -24,15 +23,15 @@ final class Presence implements SmartLifecycle {
     private final Workers workers;
     private final Workers.Announcement announcement;
     private final Scheduler scheduler;
-    private final Workshop workshop;
+    private final Fitness fitness;
     private volatile boolean running;
     private @Nullable String paused;
 
-    Presence(Workers workers, Workers.Announcement announcement, Scheduler scheduler, Workshop workshop) {
+    Presence(Workers workers, Workers.Announcement announcement, Scheduler scheduler, Fitness fitness) {
         this.workers = workers;
         this.announcement = announcement;
         this.scheduler = scheduler;
-        this.workshop = workshop;
+        this.fitness = fitness;
     }
 
     @Override
@@ -60,7 +59,7 @@ final class Presence implements SmartLifecycle {
         }
         try {
             turn(trouble().orElse(null));
-            workers.seen(announcement.id(), paused == null ? State.ACTIVE : State.PAUSED, paused, free());
+            workers.seen(announcement.id(), paused == null ? State.ACTIVE : State.PAUSED, paused, fitness.free());
         } catch (DataAccessException e) {
             LOG.warn("the database does not answer: {}", e.getMessage());
         }
@@ -83,11 +82,7 @@ final class Presence implements SmartLifecycle {
             return Optional.of("the database has schema %d, this version works on %d to %d"
                     .formatted(schema, announcement.schemaMin(), announcement.schemaMax()));
         }
-        return workshop.shares().trouble();
-    }
-
-    private long free() {
-        return workshop.scratch().toFile().getUsableSpace();
+        return fitness.trouble();
     }
 
     /** Hands the run in work back, if it is far from done, and takes leave. */
@@ -101,7 +96,7 @@ final class Presence implements SmartLifecycle {
     private synchronized void leave(State state, String reason) {
         running = false;
         try {
-            workers.seen(announcement.id(), state, reason, free());
+            workers.seen(announcement.id(), state, reason, fitness.free());
         } catch (DataAccessException e) {
             LOG.warn("leaving without a word, the database does not answer: {}", e.getMessage());
         }

@@ -184,6 +184,33 @@ class CompositionTest {
                 .isEqualTo("ACTIVE");
     }
 
+    @Test
+    void aStackTooLargeForTheProcessIsHeldUnlessALargerWorkerIsThere() throws IOException {
+        RunId run = place.run();
+        place.jdbc
+                .sql("update stook.frame set width = 1000000, height = 1000000")
+                .update();
+        try {
+            work(run);
+            assertThat(place.value("select state || ' ' || reason_code || failures from stook.run where id = " + run))
+                    .isEqualTo("HELD MEMORY0");
+            assertThat(place.value("select reason_text from stook.run where id = " + run))
+                    .startsWith("this stack needs a worker with 59604.8 GiB of heap, the largest has ")
+                    .endsWith("start such a worker, then release the run");
+            place.jdbc
+                    .sql("insert into stook.worker (id, host, pid, version, schema_min, schema_max, memory_bytes)"
+                            + " values ('giant', 'big', 1, '1', 1, 99, 9e17)")
+                    .update();
+            RunId other = place.run();
+            work(other);
+            assertThat(place.value("select state || ' ' || reason_code from stook.run where id = " + other))
+                    .isEqualTo("READY MEMORY");
+        } finally {
+            place.jdbc.sql("delete from stook.worker where id = 'giant'").update();
+            place.jdbc.sql("update stook.frame set width = 240, height = 160").update();
+        }
+    }
+
     private static void work(RunId run) {
         node.getBean(RunTask.class).workOnce(run, node.getBean(CompositionWork.class));
     }

@@ -91,6 +91,14 @@ public final class Attempt {
         }
     }
 
+    /**
+     * The largest heap among the other workers, bytes; 0 if there is none. Whoever cannot take the run learns here whether
+     * somebody else can.
+     */
+    public long largestOtherWorker() {
+        return fence.largestOtherWorker();
+    }
+
     /** Notes which batch job execution works on the attempt, for whoever looks for its steps. */
     public void workedOnBy(long batchExecutionId) {
         fence.workedOnBy(order().run(), order().attempt(), batchExecutionId);

@@ -89,7 +89,9 @@ final class Claims {
                           from stook.run r join stook.stack s on s.id = r.stack_id join stook.station st on st.id = s.station_id
                           join stook.share sh on sh.id = coalesce(st.publish_share_id, st.intake_share_id)
                             or sh.id in (select share_id from stook.stack_frame f where f.stack_id = s.id)
-                          where r.id = :run and sh.state <> 'OK' order by sh.id limit 1)
+                          where r.id = :run and (sh.state = 'GONE'
+                            or sh.state <> 'OK' and sh.id = coalesce(st.publish_share_id, st.intake_share_id))
+                          order by sh.id limit 1)
                         limit 1""")
                 .param("run", run.value())
                 .param("again", (double) SHARE_AGAIN.toSeconds())

@@ -13,6 +13,9 @@ final class Endings {
     /** Pauses after the first and the second transient failure; the third is final. */
     private static final List<Duration> BACKOFF = List.of(Duration.ofSeconds(10), Duration.ofSeconds(60));
 
+    private static final Outcome.HandedBack SILENT =
+            new Outcome.HandedBack("SILENT", "the worker could not reach the database for a while", Duration.ZERO);
+
     private final Ledger ledger;
 
     Endings(Ledger ledger) {
@@ -31,19 +34,53 @@ final class Endings {
             return ours(run, attempt, row -> held(run, attempt, h));
         } else if (outcome instanceof Outcome.Cancelled) {
             return ours(run, attempt, row -> cancelled(run, attempt, row));
-        } else if (outcome instanceof Outcome.Published) {
-            return new Next.Over();
+        } else if (outcome instanceof Outcome.LeaseLost) {
+            return leaseLost(run, attempt);
         }
-        return new Next.NotOurs();
+        return new Next.Over();
+    }
+
+    /**
+     * A worker that stopped because it could not be heard is heard again. If nobody has taken the run, it is given back and
+     * waits no longer; if somebody has, this worker was taken for dead and is not.
+     */
+    private Next leaseLost(RunId run, int attempt) {
+        return ledger.insist(() -> {
+            Ledger.Row row = ledger.lock(run);
+            if (isOurs(row, attempt)) {
+                return handedBack(run, attempt, SILENT, row);
+            }
+            absolve(run, attempt);
+            return new Next.NotOurs();
+        });
+    }
+
+    /** Whoever says so lives: its death must not count towards the run's quarantine. */
+    private void absolve(RunId run, int attempt) {
+        int wrong = ledger.jdbc
+                .sql("""
+                        update stook.attempt set outcome = 'LOST', reason_text = 'the worker was taken for dead and came back'
+                        where run_id = :run and n = :attempt and outcome = 'DIED'""")
+                .param("run", run.value())
+                .param("attempt", attempt)
+                .update();
+        if (wrong == 1) {
+            ledger.jdbc
+                    .sql("update stook.run set deaths = greatest(deaths - 1, 0) where id = :run")
+                    .param("run", run.value())
+                    .update();
+        }
     }
 
     private Next ours(RunId run, int attempt, Function<Ledger.Row, Next> ending) {
         return ledger.insist(() -> {
             Ledger.Row row = ledger.lock(run);
-            boolean ours =
-                    row.attempt() == attempt && (row.state() == RunState.RUNNING || row.state() == RunState.PUBLISHING);
-            return ours ? ending.apply(row) : new Next.NotOurs();
+            return isOurs(row, attempt) ? ending.apply(row) : new Next.NotOurs();
         });
+    }
+
+    private static boolean isOurs(Ledger.Row row, int attempt) {
+        return row.attempt() == attempt && (row.state() == RunState.RUNNING || row.state() == RunState.PUBLISHING);
     }
 
     private Next failed(RunId run, int attempt, String code, String reason) {

@@ -45,6 +45,13 @@ final class Fence {
                 .orElse(Standing.LEASE_LOST);
     }
 
+    long largestOtherWorker() {
+        return ledger.within(() ->
+                jdbc.sql("""
+                        select coalesce(max(memory_bytes), 0) from stook.worker
+                        where state in ('ACTIVE', 'PAUSED') and id <> :me""").param("me", ledger.workerId).query(Long.class).single());
+    }
+
     void workedOnBy(RunId run, int attempt, long batchExecutionId) {
         ledger.within(() -> jdbc.sql(
                         "update stook.attempt set batch_execution_id = :batch where run_id = :run and n = :attempt")

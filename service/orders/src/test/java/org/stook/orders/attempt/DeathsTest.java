@@ -96,6 +96,22 @@ class DeathsTest {
                 .isEqualTo("READY0");
     }
 
+    @Test
+    void aWorkerThatWasTakenForDeadAndComesBackTakesItsDeathBackOnce() {
+        RunId run = STUDIO.run();
+        claims.claim(run, "1");
+        here.noticed(run, 1);
+        taskMovesOn(run);
+        claims.claim(run, "1");
+        Endings endings = new Endings(ledger);
+        assertThat(endings.end(run, 1, new Outcome.LeaseLost())).isEqualTo(new Next.NotOurs());
+        endings.end(run, 1, new Outcome.LeaseLost());
+        assertThat(STUDIO.value("select state || deaths || attempt from stook.run where id = " + run))
+                .isEqualTo("RUNNING02");
+        assertThat(STUDIO.value("select outcome from stook.attempt where n = 1 and run_id = " + run))
+                .isEqualTo("LOST");
+    }
+
     /** What the queue does when a task is given to the next worker. */
     private static void taskMovesOn(RunId run) {
         STUDIO.jdbc

@@ -119,6 +119,15 @@ class EndingsTest {
                 .isEqualTo("RUNNING0");
     }
 
+    @Test
+    void aWorkerThatWasSilentForTooLongGivesBackWhatNobodyTook() {
+        RunId run = STUDIO.run();
+        assertThat(endings.end(run, claim(run), new Outcome.LeaseLost())).isInstanceOf(Next.Again.class);
+        assertThat(STUDIO.value(
+                        "select state || ' ' || reason_code || failures || deaths from stook.run where id = " + run))
+                .isEqualTo("READY SILENT00");
+    }
+
     private int claim(RunId run) {
         return ((Claim.Taken) claims.claim(run, "1")).order().attempt();
     }

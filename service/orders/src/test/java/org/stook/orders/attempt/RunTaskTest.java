@@ -130,7 +130,7 @@ class RunTaskTest {
         }));
         assertThat(late).containsExactly(Standing.LEASE_LOST);
         assertThat(STUDIO.value("select state || deaths || attempt from stook.run where id = " + run))
-                .isEqualTo("PUBLISHED12");
+                .isEqualTo("PUBLISHED02");
         assertThat(STUDIO.value("select worker_id from stook.run where id = " + run))
                 .isEqualTo("w2");
     }

@@ -10,6 +10,7 @@ import org.springframework.batch.core.step.Step;
 import org.springframework.batch.core.step.builder.StepBuilder;
 import org.springframework.batch.infrastructure.repeat.RepeatStatus;
 import org.springframework.batch.infrastructure.support.transaction.ResourcelessTransactionManager;
+import org.stook.node.publish.Failpoint;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
 
@@ -47,7 +48,7 @@ final class CompositionJob {
     private Step step(Steps steps, Stage stage, Body body) {
         return new StepBuilder(stage.step(), repository)
                 .tasklet((contribution, context) -> {
-                    run(steps, body);
+                    run(steps, stage, body);
                     return RepeatStatus.FINISHED;
                 })
                 // A stage takes minutes and writes nothing to the database: no transaction, no connection held.
@@ -56,9 +57,11 @@ final class CompositionJob {
     }
 
     /** What was called off stands as stopped in the repository, not as failed. */
-    private static void run(Steps steps, Body body) throws Exception {
+    private static void run(Steps steps, Stage stage, Body body) throws Exception {
         try {
+            Failpoint.hit("before-" + stage.step());
             body.run();
+            Failpoint.hit("after-" + stage.step());
         } catch (Ended e) {
             if (e.outcome() instanceof Outcome.Failed) {
                 throw e;

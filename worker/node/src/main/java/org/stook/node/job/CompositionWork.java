@@ -10,6 +10,8 @@ import org.springframework.batch.core.job.parameters.JobParameters;
 import org.springframework.batch.core.job.parameters.JobParametersBuilder;
 import org.springframework.batch.core.launch.JobOperator;
 import org.springframework.batch.core.repository.JobRepository;
+import org.stook.node.publish.Failpoint;
+import org.stook.node.publish.Shares.Trouble;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
@@ -43,9 +45,14 @@ public final class CompositionWork implements Work {
 
     private Outcome outcome(Attempt attempt) {
         WorkOrder order = attempt.order();
-        Optional<String> trouble = workshop.shares().trouble(order.shares());
+        Failpoint.enter(order.run().value(), order.attempt());
+        Optional<Trouble> trouble = workshop.shares().trouble(order);
         if (trouble.isPresent()) {
-            return Endings.shareGone(trouble.get());
+            return Endings.handedBack(trouble.get());
+        }
+        Optional<Outcome> tooLarge = Admission.refusal(attempt, workshop.means().memory());
+        if (tooLarge.isPresent()) {
+            return tooLarge.get();
         }
         try {
             Optional<Outcome> takenOver = takeOver(attempt);

@@ -12,18 +12,25 @@ import org.springframework.dao.DataAccessException;
 import org.springframework.transaction.TransactionException;
 import org.stook.imaging.composite.CannotCompose;
 import org.stook.node.publish.Shares;
+import org.stook.node.publish.Shares.Trouble;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Outcome;
 
 /** What an exception means for a run: whose fault it is, and whether it is worth another try. */
 final class Endings {
     private static final Logger LOG = LoggerFactory.getLogger(Endings.class);
+    /** By then the process has paused itself, if it still is as it was. */
     private static final Duration SHARE_AGAIN = Duration.ofSeconds(10);
+
     private static final Duration SPACE_AGAIN = Duration.ofMinutes(1);
     private static final Duration DATABASE_AGAIN = Duration.ofSeconds(15);
     /** The words of ENOSPC and EDQUOT, which come through as text only. */
     private static final Pattern FULL =
             Pattern.compile("No space left on device|quota exceeded", Pattern.CASE_INSENSITIVE);
+    /** Those of EROFS, ESTALE, EHOSTDOWN, ENOTCONN and ENODEV: the file system is away or closed, whoever asks. */
+    private static final Pattern AWAY = Pattern.compile(
+            "Read-only file system|Stale file handle|Host is down|not connected|No such device",
+            Pattern.CASE_INSENSITIVE);
 
     private final Shares shares;
 
@@ -47,17 +54,21 @@ final class Endings {
         return new Outcome.Transient("UNEXPECTED", cause.toString());
     }
 
-    static Outcome shareGone(String sentence) {
-        return new Outcome.HandedBack("SHARE_GONE", sentence, SHARE_AGAIN);
+    static Outcome handedBack(Trouble trouble) {
+        return new Outcome.HandedBack(trouble.code(), trouble.sentence(), SHARE_AGAIN);
     }
 
     private Outcome ofFiles(WorkOrder order, IOException e) {
-        Optional<String> trouble = shares.trouble(order.shares());
+        Optional<Trouble> trouble = shares.trouble(order);
         if (trouble.isPresent()) {
-            return shareGone(trouble.get());
+            return handedBack(trouble.get());
         }
-        if (FULL.matcher(String.valueOf(e.getMessage())).find()) {
+        String words = String.valueOf(e.getMessage());
+        if (FULL.matcher(words).find()) {
             return new Outcome.HandedBack("DISK_FULL", e.toString(), SPACE_AGAIN);
+        }
+        if (AWAY.matcher(words).find()) {
+            return new Outcome.HandedBack("SHARE_GONE", e.toString(), SHARE_AGAIN);
         }
         LOG.warn("run {}, attempt {}", order.run(), order.attempt(), e);
         return new Outcome.Transient("IO", e.toString());

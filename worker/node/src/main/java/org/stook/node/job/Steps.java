@@ -12,8 +12,8 @@ import org.stook.imaging.composite.CannotCompose;
 import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.Recipe;
-import org.stook.node.publish.Failpoint;
 import org.stook.node.publish.Publisher;
+import org.stook.node.publish.Shares.Trouble;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
@@ -35,7 +35,8 @@ final class Steps implements AutoCloseable {
         WorkOrder order = attempt.order();
         this.folder = workshop.scratch().resolve(order.run() + "." + order.attempt());
         List<Path> frames = new Frames(order, workshop.shares()).files();
-        this.composition = new Composition(new ComposeOrder(frames, recipe(order), workshop.threads()), this::progress);
+        this.composition = new Composition(
+                new ComposeOrder(frames, recipe(order), workshop.means().threads()), this::progress);
     }
 
     Attempt attempt() {
@@ -54,7 +55,6 @@ final class Steps implements AutoCloseable {
 
     void blend() throws IOException, CannotCompose {
         composition.blend();
-        Failpoint.hit("after-blend");
     }
 
     void finish() throws IOException, CannotCompose {
@@ -67,9 +67,9 @@ final class Steps implements AutoCloseable {
     }
 
     void publish() throws IOException {
-        Optional<String> trouble = workshop.shares().trouble(attempt.order().shares());
+        Optional<Trouble> trouble = workshop.shares().trouble(attempt.order());
         if (trouble.isPresent()) {
-            throw new Ended(Endings.shareGone(trouble.get()));
+            throw new Ended(Endings.handedBack(trouble.get()));
         }
         outcome = workshop.publisher().publish(attempt, finished());
     }

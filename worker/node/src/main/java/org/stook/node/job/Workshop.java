@@ -10,6 +10,12 @@ import org.stook.node.publish.Shares;
  * @param shares as mounted here
  * @param publisher to those shares
  * @param scratch this process's own local folder
- * @param threads for computing, 1 or more
+ * @param means for computing
  */
-public record Workshop(Shares shares, Publisher publisher, Path scratch, int threads) {}
+public record Workshop(Shares shares, Publisher publisher, Path scratch, Means means) {
+    /**
+     * @param threads 1 or more
+     * @param memory greatest heap, bytes
+     */
+    public record Means(int threads, long memory) {}
+}

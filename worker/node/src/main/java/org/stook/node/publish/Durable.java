@@ -24,6 +24,7 @@ public final class Durable {
      */
     public static String sha256(Path file) throws IOException {
         MessageDigest digest = sha256();
+        Failpoint.hit("read");
         try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
             in.transferTo(OutputStream.nullOutputStream());
         }
@@ -53,6 +54,7 @@ public final class Durable {
                         StandardOpenOption.TRUNCATE_EXISTING,
                         StandardOpenOption.WRITE)) {
             long size = in.size();
+            Failpoint.hit("write");
             for (long at = 0; at < size; ) {
                 long written = in.transferTo(at, size - at, out);
                 if (written <= 0) {
@@ -60,18 +62,23 @@ public final class Durable {
                 }
                 at += written;
             }
+            Failpoint.hit("force");
             out.force(true);
         }
+        Failpoint.hit("closed");
     }
 
     /** Renames within a file system, so that readers see the whole file or none. The rename itself is forced too. */
     static void rename(Path from, Path to) throws IOException {
         Files.createDirectories(parent(to));
+        Failpoint.hit("rename");
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        Failpoint.hit("renamed");
         forceFolder(parent(to));
     }
 
     static void forceFolder(Path folder) throws IOException {
+        Failpoint.hit("force-folder");
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
         } catch (AccessDeniedException e) {

@@ -1,18 +1,53 @@
 package org.stook.node.publish;
 
+import java.io.IOException;
+import org.jspecify.annotations.Nullable;
+
 /**
- * Named points at which drills end the process as a power cut would: no shutdown hook, no finally. System property
- * {@code stook.failpoint} names the one to die at; without it nothing happens.
+ * Named points at which drills end the process as a power cut would (no shutdown hook, no finally), or let a call fail.
+ * System property {@code stook.failpoint} says where; without it nothing happens:
+ *
+ * <ul>
+ *   <li>{@code NAME}: dies whenever it comes to the point of that name;
+ *   <li>{@code die/N}: dies in the first attempt at each run, at its n-th point, n = run id modulo N, counted from 1;
+ *   <li>{@code fail/N}: throws an {@link IOException} there instead.
+ * </ul>
+ *
+ * <p>A process works on one attempt at a time, so what is counted is kept for the process.
  */
 public final class Failpoint {
     /** As after SIGKILL. */
     private static final int KILLED = 137;
 
+    private static final String DIE = "die/";
+    private static final String FAIL = "fail/";
+
+    private static final @Nullable String SPEC = System.getProperty("stook.failpoint");
+    private static volatile long target;
+    private static volatile long passed;
+
     private Failpoint() {}
 
-    public static void hit(String name) {
-        if (name.equals(System.getProperty("stook.failpoint"))) {
+    /** From here on it is this attempt that comes to the points. */
+    public static void enter(long run, int attempt) {
+        if (SPEC != null && SPEC.indexOf('/') > 0) {
+            long of = Long.parseLong(SPEC.substring(SPEC.indexOf('/') + 1));
+            target = attempt == 1 ? run % of + 1 : 0;
+            passed = 0;
+        }
+    }
+
+    public static void hit(String name) throws IOException {
+        if (SPEC == null) {
+            return;
+        }
+        boolean reached = target > 0 && ++passed == target;
+        if (SPEC.equals(name) || reached && SPEC.startsWith(DIE)) {
+            System.err.println("dies at " + name);
             Runtime.getRuntime().halt(KILLED);
+        } else if (reached && SPEC.startsWith(FAIL)) {
+            System.err.println("fails at " + name);
+            throw new IOException("injected at " + name);
         }
     }
 }

@@ -6,20 +6,33 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
+import org.stook.orders.WorkOrder;
 import org.stook.orders.WorkOrder.Share;
 
 /**
  * The shares as this machine mounts them. An unmounted share is an empty folder that takes every file silently, so nothing
- * is read or written below a root whose sentinel is not there. The sentinel is the service's to write, never ours.
+ * is read or written below a root whose sentinel is not there. The sentinel is the service's to write, never ours. Where
+ * composites go there must be room, too, and leave to write.
  */
 public final class Shares {
-    private final Map<String, Path> mounts;
-    private final Map<Long, Share> known = new ConcurrentSkipListMap<>();
+    /** What is wrong: a code for the run's reason, and a sentence for people. */
+    public record Trouble(String code, String sentence) {}
 
-    /** @param mounts by a share's name: where it is mounted here, if elsewhere than for the service */
-    public Shares(Map<String, Path> mounts) {
+    private final Map<String, Path> mounts;
+    private final Room room;
+    private final Map<Long, Share> known = new ConcurrentSkipListMap<>();
+    private final Set<Long> written = ConcurrentHashMap.newKeySet();
+
+    /**
+     * @param mounts by a share's name: where it is mounted here, if elsewhere than for the service
+     * @param room that an output share must have
+     */
+    public Shares(Map<String, Path> mounts, Room room) {
         this.mounts = Map.copyOf(mounts);
+        this.room = room;
     }
 
     public Path root(Share share) {
@@ -27,35 +40,53 @@ public final class Shares {
         return here == null ? Path.of(share.root()) : here;
     }
 
-    /** A sentence on what is wrong with the share as it is mounted here. */
-    public Optional<String> trouble(Share share) {
-        known.put(share.id(), share);
-        Path file = root(share).resolve(Share.SENTINEL);
-        try {
-            String found = Files.readString(file).strip();
-            return found.equalsIgnoreCase(share.sentinel().toString())
-                    ? Optional.empty()
-                    : Optional.of("share " + share.name() + ": " + file + " holds '" + found + "', expected "
-                            + share.sentinel() + "; another share is mounted here");
-        } catch (NoSuchFileException e) {
-            return Optional.of("share " + share.name() + " is not mounted here: no " + file);
-        } catch (IOException e) {
-            return Optional.of("share " + share.name() + ": " + file + " cannot be read (" + e + ")");
-        }
+    /** What is wrong with the shares of a work order. */
+    public Optional<Trouble> trouble(WorkOrder order) {
+        order.shares().forEach(share -> known.put(share.id(), share));
+        written.add(order.output().shareId());
+        return trouble(order.shares());
     }
 
     /** What is wrong with any share that this process has worked with. */
-    public Optional<String> trouble() {
+    public Optional<Trouble> trouble() {
         return trouble(known.values());
     }
 
-    public Optional<String> trouble(Iterable<Share> shares) {
+    private Optional<Trouble> trouble(Iterable<Share> shares) {
         for (Share share : shares) {
-            Optional<String> trouble = trouble(share);
+            Optional<Trouble> trouble = trouble(share);
             if (trouble.isPresent()) {
                 return trouble;
             }
         }
         return Optional.empty();
+    }
+
+    private Optional<Trouble> trouble(Share share) {
+        Optional<Trouble> absent = absence(share);
+        return absent.isPresent() || !written.contains(share.id())
+                ? absent
+                : room.trouble("share " + share.name(), root(share));
+    }
+
+    private Optional<Trouble> absence(Share share) {
+        Path file = root(share).resolve(Share.SENTINEL);
+        try {
+            String found = Files.readString(file).strip();
+            return found.equalsIgnoreCase(share.sentinel().toString())
+                    ? Optional.empty()
+                    : gone(
+                            share,
+                            file + " holds '" + found + "', expected " + share.sentinel()
+                                    + "; another share is mounted here");
+        } catch (NoSuchFileException e) {
+            return Optional.of(new Trouble("SHARE_GONE", "share " + share.name() + " is not mounted here: no " + file));
+        } catch (IOException e) {
+            return gone(share, file + " cannot be read (" + e + ")");
+        }
+    }
+
+    private static Optional<Trouble> gone(Share share, String what) {
+        return Optional.of(new Trouble("SHARE_GONE", "share " + share.name() + ": " + what));
     }
 }
