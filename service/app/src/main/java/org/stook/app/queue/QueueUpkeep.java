@@ -3,7 +3,8 @@ package org.stook.app.queue;
 import org.springframework.stereotype.Component;
 import org.stook.orders.Upkeep;
 
-/** What the queue needs every minute: old work lifted, lost tasks posted again, silent workers taken off the list. */
+/** What the queue needs every minute: old work lifted, lost tasks posted again, silent workers taken off the list,
+ * old step history deleted. */
 @Component
 public class QueueUpkeep {
     private final Upkeep upkeep;
@@ -17,5 +18,6 @@ public class QueueUpkeep {
         upkeep.age();
         upkeep.repost();
         upkeep.retire();
+        upkeep.prune();
     }
 }

@@ -1,0 +1,42 @@
+package org.stook.app;
+
+import java.time.Duration;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.stook.app.intake.FirstLooks;
+import org.stook.app.intake.IntakePoller;
+import org.stook.app.queue.Janitor;
+import org.stook.app.queue.QueueUpkeep;
+import org.stook.app.queue.ShareRoom;
+
+/** All that recurs, and how often. */
+@Configuration(proxyBeanMethods = false)
+class Rounds {
+    /** Few enough that a step ends within its heartbeat, and that the station page hears of a sweep soon. */
+    private static final int LOOKS_A_STEP = 24;
+
+    @Bean
+    Recurring intakeRound(IntakePoller poller) {
+        return new Recurring("intake", Duration.ofMillis(700), poller::step);
+    }
+
+    @Bean
+    Recurring lookRound(FirstLooks looks) {
+        return new Recurring("look", Duration.ofMillis(300), () -> looks.step(LOOKS_A_STEP));
+    }
+
+    @Bean
+    Recurring upkeepRound(QueueUpkeep upkeep) {
+        return new Recurring("upkeep", Duration.ofMinutes(1), upkeep::step);
+    }
+
+    @Bean
+    Recurring roomRound(ShareRoom room) {
+        return new Recurring("room", Duration.ofSeconds(5), room::step);
+    }
+
+    @Bean
+    Recurring janitorRound(Janitor janitor) {
+        return new Recurring("janitor", Duration.ofMinutes(10), janitor::step);
+    }
+}
