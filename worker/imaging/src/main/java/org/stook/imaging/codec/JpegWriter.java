@@ -6,38 +6,43 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Iterator;
-import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.stook.imaging.frame.Frame;
-import org.stook.imaging.frame.IccProfile;
 
 /**
- * Writes a baseline JPEG, for previews: 8 bit, with the profile embedded (ICC.1:2022 annex B.4). Values are rounded half
- * up, as in {@link TiffWriter}. To shrink the frame first is the caller's business: averages belong in linear light.
+ * Writes a baseline JPEG: 8 bit, with Exif, XMP and the profile embedded (ICC.1:2022 annex B.4). Values are rounded half up,
+ * as in {@link TiffWriter}. To shrink the frame first is the caller's business: averages belong in linear light.
  */
 public final class JpegWriter {
+    private static final int JFIF_UNITS = 13;
+
     private JpegWriter() {}
 
-    /**
-     * Writes the whole frame. The stream is neither closed nor flushed.
-     *
-     * @param quality 0 (smallest) to 1 (best)
-     */
-    public static void write(Frame frame, double quality, Optional<IccProfile> profile, OutputStream out)
-            throws IOException {
-        if (!(quality >= 0 && quality <= 1)) {
-            throw new IllegalArgumentException("JPEG quality must be 0 to 1, got " + quality);
-        }
-        byte[] plain = encode(image(frame), (float) quality);
-        // The profile goes right behind SOI and the JFIF segment.
+    /** Writes the whole frame. The stream is neither closed nor flushed. */
+    public static void write(Frame frame, JpegTags tags, OutputStream out) throws IOException {
+        byte[] plain = encode(image(frame), (float) tags.quality());
+        // Ours goes right behind SOI and the JFIF segment.
         int jfifEnd = 4 + (((plain[4] & 0xFF) << 8) | (plain[5] & 0xFF));
+        setDensity(plain, tags.pixelsPerInch());
         out.write(plain, 0, jfifEnd);
-        if (profile.isPresent()) JpegProfile.write(profile.get().bytes(), out);
+        JpegMetadata.write(frame, tags, out);
+        if (tags.profile().isPresent()) JpegProfile.write(tags.profile().get().bytes(), out);
         out.write(plain, jfifEnd, plain.length - jfifEnd);
+    }
+
+    /** JFIF counts in whole numbers of 16 bit; Exif has the exact one. */
+    private static void setDensity(byte[] file, double pixelsPerInch) {
+        long density = Math.round(pixelsPerInch);
+        if (density < 1 || density > 0xFFFF) return;
+        file[JFIF_UNITS] = 1; // an inch
+        for (int at = JFIF_UNITS + 1; at < JFIF_UNITS + 5; at += 2) {
+            file[at] = (byte) (density >> 8);
+            file[at + 1] = (byte) density;
+        }
     }
 
     private static BufferedImage image(Frame frame) {

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.blend.Blended;
-import org.stook.imaging.codec.TiffTags;
 import org.stook.imaging.crop.LostBorder;
 import org.stook.imaging.score.Measurements;
 import org.stook.imaging.score.Score;
@@ -85,14 +84,19 @@ public final class Composition implements AutoCloseable {
             FinishStage stage = new FinishStage(
                     done(blended, BLEND),
                     done(toning, BLEND).of(0),
-                    order.recipe().finish());
+                    order.recipe().finish(),
+                    Imprint.of(order.recipe(), stack.referenceFrame().header(), all, used));
             finish = stage;
             if (preview.isPresent()) stage.writePreview(preview.get());
-            // One frame alone is no composite, and must not be tagged as one.
-            Optional<TiffTags.Composite> sources =
-                    used < 2 ? Optional.empty() : Optional.of(new TiffTags.Composite(all, used));
-            return stage.writeMaster(master, stack.referenceFrame(), sources);
+            return stage.writeMaster(master);
         });
+    }
+
+    /** Writes a JPEG of the full size, in the master's colours and with its metadata, and a thumbnail in sRGB. */
+    public void writeDerivatives(Path jpeg, Path thumbnail) throws IOException {
+        FinishStage stage = done(finish, FINISH);
+        stage.writeDerivative(jpeg);
+        stage.writeThumbnail(thumbnail);
     }
 
     /**

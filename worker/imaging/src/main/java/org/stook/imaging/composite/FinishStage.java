@@ -10,6 +10,7 @@ import java.security.MessageDigest;
 import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.blend.Blended;
+import org.stook.imaging.codec.JpegTags;
 import org.stook.imaging.codec.JpegWriter;
 import org.stook.imaging.codec.TiffTags;
 import org.stook.imaging.codec.TiffWriter;
@@ -25,15 +26,20 @@ final class FinishStage {
     /** Pixels on the long side of a preview. */
     static final int PREVIEW_EDGE = 1600;
 
+    /** Pixels on the long side of a thumbnail. */
+    static final int THUMBNAIL_EDGE = 320;
+
     private static final double PREVIEW_QUALITY = 0.9;
-    private static final double DEFAULT_PPI = 300;
+    private static final double DERIVATIVE_QUALITY = 0.92;
 
     private final Blended blended;
+    private final Imprint imprint;
     private final Frame composite;
     private final ColourSpace space;
 
-    FinishStage(Blended blended, Tone toned, ToneSettings finish) {
+    FinishStage(Blended blended, Tone toned, ToneSettings finish, Imprint imprint) {
         this.blended = blended;
+        this.imprint = imprint;
         if (finish.isNone()) {
             this.composite = blended.composite();
             this.space = toned.outputSpace();
@@ -50,23 +56,42 @@ final class FinishStage {
         return composite;
     }
 
-    /** 16-bit TIFF with the reference frame's profile and resolution. @return SHA-256 of the file */
-    String writeMaster(Path file, Sighting reference, Optional<TiffTags.Composite> sources) throws IOException {
-        double ppi = reference.header().pixelsPerInch().orElse(DEFAULT_PPI);
-        TiffTags tags = TiffTags.sixteenBit(Optional.of(space.profile()), "Stook " + EngineVersion.current())
-                .at(ppi);
-        return write(file, composite, sources.map(tags::of).orElse(tags));
+    /** 16-bit TIFF with the reference frame's profile. @return SHA-256 of the file */
+    String writeMaster(Path file) throws IOException {
+        TiffTags tags = new TiffTags(16, Optional.of(space.profile()), imprint.pixelsPerInch(), imprint.origin());
+        return write(file, composite, tags);
+    }
+
+    /** A JPEG of the full size, in the master's colours and with its metadata. */
+    void writeDerivative(Path file) throws IOException {
+        writeJpeg(file, composite, space, DERIVATIVE_QUALITY, imprint.pixelsPerInch());
     }
 
     /** A small JPEG in sRGB (or grey), for looking at. */
     void writePreview(Path file) throws IOException {
+        writeSmall(file, PREVIEW_EDGE);
+    }
+
+    /** A very small one. */
+    void writeThumbnail(Path file) throws IOException {
+        writeSmall(file, THUMBNAIL_EDGE);
+    }
+
+    private void writeSmall(Path file, int edge) throws IOException {
         ColourSpace screen = space.isGrey() ? ColourSpace.srgb().grey() : ColourSpace.srgb();
-        Frame small = Shrink.toMaxEdge(composite, PREVIEW_EDGE, space);
+        Frame small = Shrink.toMaxEdge(composite, edge, space);
         Tone toScreen = Tone.prepare(ToneSettings.none(), space, screen, 1);
         Frame shown = toScreen.blank(small.width(), small.height());
         toScreen.applyRows(small, 0, small.height(), shown);
+        double shrunk = (double) small.width() / composite.width();
+        writeJpeg(file, shown, screen, PREVIEW_QUALITY, imprint.pixelsPerInch() * shrunk);
+    }
+
+    private void writeJpeg(Path file, Frame frame, ColourSpace colours, double quality, double pixelsPerInch)
+            throws IOException {
         try (OutputStream out = open(file)) {
-            JpegWriter.write(shown, PREVIEW_QUALITY, Optional.of(screen.profile()), out);
+            JpegWriter.write(
+                    frame, new JpegTags(quality, Optional.of(colours.profile()), pixelsPerInch, imprint.origin()), out);
         }
     }
 
@@ -76,7 +101,7 @@ final class FinishStage {
         short[] ranks = blended.sourceMap();
         float[] out = frame.plane(0).samples();
         for (int i = 0; i < ranks.length; i++) out[i] = Short.toUnsignedInt(ranks[i]) / 65535f;
-        write(file, frame, TiffTags.sixteenBit(Optional.empty(), "Stook " + EngineVersion.current()));
+        write(file, frame, mapTags());
     }
 
     /** 16-bit grey TIFF; code value 256 x sweep position (frames, 0 the first), 65535 where nothing decided it. */
@@ -89,7 +114,7 @@ final class FinishStage {
             float position = depth.samples()[i];
             out[i] = Float.isNaN(position) ? 1 : Math.min(65534, Math.round(position * 256)) / 65535f;
         }
-        write(file, frame, TiffTags.sixteenBit(Optional.empty(), "Stook " + EngineVersion.current()));
+        write(file, frame, mapTags());
     }
 
     /** Samples of the composite at an end of the scale, per cent. */
@@ -104,6 +129,11 @@ final class FinishStage {
             all += pixels;
         }
         return 100.0 * clipped / all;
+    }
+
+    private TiffTags mapTags() {
+        return TiffTags.sixteenBit(Optional.empty(), imprint.origin().software())
+                .at(imprint.pixelsPerInch());
     }
 
     private static String write(Path file, Frame frame, TiffTags tags) throws IOException {

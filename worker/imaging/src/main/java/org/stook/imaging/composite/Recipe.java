@@ -2,6 +2,7 @@ package org.stook.imaging.composite;
 
 import java.util.Optional;
 import org.stook.imaging.blend.BlendMethods;
+import org.stook.imaging.codec.Caption;
 import org.stook.imaging.crop.CropRule;
 import org.stook.imaging.tone.ToneSettings;
 
@@ -14,6 +15,7 @@ import org.stook.imaging.tone.ToneSettings;
  * @param span part of the sweep to blend; the rest stays soft
  * @param crop how the common area is chosen
  * @param reference file name of the reference frame; without one the middle of the sweep serves
+ * @param caption what the files say of themselves in words
  */
 public record Recipe(
         ToneSettings tone,
@@ -21,7 +23,8 @@ public record Recipe(
         String blend,
         Optional<Span> span,
         CropRule crop,
-        Optional<String> reference) {
+        Optional<String> reference,
+        Caption caption) {
 
     /** First and last frame to blend, by file name, in either order, both included. */
     public record Span(String first, String last) {}
@@ -47,11 +50,16 @@ public record Recipe(
                 BlendMethods.standard().name(),
                 Optional.empty(),
                 CropRule.keepRatio(),
-                Optional.empty());
+                Optional.empty(),
+                Caption.none());
     }
 
     public Recipe withReference(String fileName) {
-        return new Recipe(tone, finish, blend, span, crop, Optional.of(fileName));
+        return new Recipe(tone, finish, blend, span, crop, Optional.of(fileName), caption);
+    }
+
+    public Recipe withCaption(Caption words) {
+        return new Recipe(tone, finish, blend, span, crop, reference, words);
     }
 
     /**

@@ -2,6 +2,7 @@ package org.stook.imaging.composite;
 
 import java.util.Optional;
 import org.stook.imaging.blend.BlendMethods;
+import org.stook.imaging.codec.Caption;
 import org.stook.imaging.crop.CropRule;
 import org.stook.imaging.tone.ToneSettings;
 import org.stook.imaging.tone.ToneSettings.MonochromeMix;
@@ -17,7 +18,8 @@ final class RecipeReader {
     private final JsonMembers all;
 
     RecipeReader(String json) {
-        this.all = new JsonMembers("settings", parse(json), "tone", "finish", "blend", "span", "crop", "reference");
+        this.all = new JsonMembers(
+                "settings", parse(json), "tone", "finish", "blend", "span", "crop", "reference", "caption");
     }
 
     Recipe recipe() {
@@ -27,7 +29,8 @@ final class RecipeReader {
                 all.text("blend").orElse(BlendMethods.standard().name()),
                 all.member("span").map(this::span),
                 all.member("crop").map(this::crop).orElse(CropRule.keepRatio()),
-                all.text("reference"));
+                all.text("reference"),
+                all.member("caption").map(this::caption).orElse(Caption.none()));
     }
 
     private static JsonNode parse(String json) {
@@ -85,5 +88,19 @@ final class RecipeReader {
             throw new IllegalArgumentException("settings.crop.margin: found " + margin + ", expected whole pixels");
         }
         return new CropRule(crop.optionalNumber("ratio"), (int) margin);
+    }
+
+    private Caption caption(JsonNode node) {
+        JsonMembers caption =
+                new JsonMembers(all.path("caption"), node, "title", "creator", "rights", "pixelSizeMicrometres");
+        try {
+            return new Caption(
+                    caption.text("title"),
+                    caption.text("creator"),
+                    caption.text("rights"),
+                    caption.optionalNumber("pixelSizeMicrometres"));
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(all.path("caption") + ": " + e.getMessage(), e);
+        }
     }
 }

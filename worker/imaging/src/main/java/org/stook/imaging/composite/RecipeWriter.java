@@ -1,5 +1,7 @@
 package org.stook.imaging.composite;
 
+import java.util.Optional;
+import org.stook.imaging.codec.Caption;
 import org.stook.imaging.tone.ToneSettings;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -30,7 +32,23 @@ final class RecipeWriter {
         recipe.crop().ratio().ifPresentOrElse(ratio -> crop.put("ratio", ratio), () -> crop.putNull("ratio"));
         crop.put("margin", recipe.crop().margin());
         recipe.reference().ifPresentOrElse(name -> node.put("reference", name), () -> node.putNull("reference"));
+        caption(node.putObject("caption"), recipe.caption());
         return node;
+    }
+
+    private static void caption(ObjectNode node, Caption caption) {
+        text(node, "title", caption.title());
+        text(node, "creator", caption.creator());
+        text(node, "rights", caption.rights());
+        if (caption.pixelSize().isPresent()) {
+            node.put("pixelSizeMicrometres", caption.pixelSize().getAsDouble());
+        } else {
+            node.putNull("pixelSizeMicrometres");
+        }
+    }
+
+    private static void text(ObjectNode node, String name, Optional<String> text) {
+        node.put(name, text.orElse(null));
     }
 
     private static ObjectNode tone(ToneSettings tone) {

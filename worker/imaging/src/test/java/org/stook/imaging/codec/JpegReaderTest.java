@@ -126,7 +126,10 @@ class JpegReaderTest extends FrameReaderContract {
         byte[] profile = new byte[150_000];
         new Random(5).nextBytes(profile);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        JpegWriter.write(Frames.of(COLOUR), 0.9, Optional.of(IccProfile.of(profile)), out);
+        JpegWriter.write(
+                Frames.of(COLOUR),
+                new JpegTags(0.9, Optional.of(IccProfile.of(profile)), 300, Origin.of("Stook")),
+                out);
         byte[] file = out.toByteArray();
         assertThat(reader().header(write("f", file)).colour().profile()).contains(IccProfile.of(profile));
 

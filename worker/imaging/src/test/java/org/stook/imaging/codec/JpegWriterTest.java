@@ -3,6 +3,8 @@ package org.stook.imaging.codec;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.drew.imaging.jpeg.JpegMetadataReader;
+import com.drew.metadata.Metadata;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -45,6 +47,14 @@ class JpegWriterTest {
     }
 
     @Test
+    void saysTheSameAsTheMaster() throws Exception {
+        Path file = Files.write(folder.resolve("f"), bytes(Frame.blank(30, 20, 3), 0.9, Optional.empty()));
+        Metadata metadata = JpegMetadataReader.readMetadata(file.toFile());
+        Origins.assertThatFullOriginIsIn(metadata);
+        assertThat(FrameReaders.header(file).pixelsPerInch()).contains(4233.5);
+    }
+
+    @Test
     void betterQualityTakesMoreBytes() throws Exception {
         Frame frame = Frames.of(TestPicture.eight(120, 90, 3));
         assertThat(bytes(frame, 0.95, Optional.empty()).length)
@@ -59,7 +69,7 @@ class JpegWriterTest {
 
     private static byte[] bytes(Frame frame, double quality, Optional<IccProfile> profile) throws Exception {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        JpegWriter.write(frame, quality, profile, out);
+        JpegWriter.write(frame, new JpegTags(quality, profile, 4233.5, Origins.FULL), out);
         return out.toByteArray();
     }
 }

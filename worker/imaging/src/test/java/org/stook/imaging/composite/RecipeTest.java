@@ -18,7 +18,8 @@ class RecipeTest {
         Recipe recipe = Recipe.parse("""
                 {"tone": {"exposureEv": 0.5, "whiteBalance": [1.1, 1, 0.9], "monochrome": [0.3, 0.6, 0.1]},
                  "finish": {"midTone": 1.2}, "span": {"first": "a.jpg", "last": "b.jpg"},
-                 "crop": {"ratio": 1.25, "margin": 8}, "reference": "c.jpg"}""");
+                 "crop": {"ratio": 1.25, "margin": 8}, "reference": "c.jpg",
+                 "caption": {"title": "Fluorite 7", "rights": "(c) A museum", "pixelSizeMicrometres": 2.125}}""");
         assertThat(Recipe.parse(recipe.toJson())).isEqualTo(recipe);
         assertThat(Recipe.parse(recipe.toJson()).toJson()).isEqualTo(recipe.toJson());
     }
@@ -34,6 +35,7 @@ class RecipeTest {
                 "{\"blend\": \"magic\"} | pyramid",
                 "{\"crop\": {\"margin\": 1.5}} | whole pixels",
                 "{\"span\": {\"first\": \"a.jpg\"}} | first and last",
+                "{\"caption\": {\"pixelSizeMicrometres\": 0}} | settings.caption: a pixel measures",
                 "[] | an object",
                 "{ | no valid JSON"
             })
