@@ -1,7 +1,8 @@
 package org.stook.orders;
 
-import java.text.Normalizer;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -25,11 +26,15 @@ public record WorkOrder(
         Output output,
         List<Share> shares) {
 
-    /** @param reference ordinal of the reference frame, null: the worker chooses */
+    /**
+     * @param view which view of the subject, null: the only one
+     * @param reference ordinal of the reference frame, null: the worker chooses
+     */
     public record Stack(
             long id,
             String station,
             String subject,
+            @Nullable String view,
             @Nullable Integer reference) {}
 
     /** What a frame is for. */
@@ -49,16 +54,17 @@ public record WorkOrder(
     /** @param json the settings as a JSON object */
     public record Settings(String id, String json) {}
 
-    /** @param folder below the share's root, may be empty */
-    public record Output(long shareId, String folder) {}
+    /**
+     * @param folder below the share's root, may be empty
+     * @param names how the station names what it publishes
+     */
+    public record Output(long shareId, String folder, NamePattern names) {}
 
     /** @param root as the service mounts it; a node may know it by another path */
     public record Share(long id, String name, String root, UUID sentinel) {
         /** File at a share's root that holds its UUID; an empty mount point has none. The service writes it, nobody else. */
         public static final String SENTINEL = ".studio-share";
     }
-
-    private static final int LONGEST_SUBJECT = 80;
 
     public WorkOrder {
         frames = List.copyOf(frames);
@@ -87,18 +93,17 @@ public record WorkOrder(
      * @param ending such as {@code .tif} or {@code .preview.jpg}
      */
     public String finalName(String sha256, String ending) {
-        return inFolder(fileName(stack.subject()) + "/" + run + "-" + sha256.substring(0, 16) + ending);
+        Map<String, String> words = new HashMap<>(Map.of(
+                "station", stack.station(),
+                "subject", stack.subject(),
+                "stack", "" + stack.id(),
+                "run", "" + run,
+                "hash", sha256.substring(0, 16)));
+        if (stack.view() != null) words.put("view", stack.view());
+        return inFolder(output.names().fill(words) + ending);
     }
 
     private String inFolder(String name) {
         return output.folder().isEmpty() ? name : output.folder() + "/" + name;
-    }
-
-    /** Letters and digits of the subject in any script; everything a file system may dislike becomes a dash. */
-    private static String fileName(String subject) {
-        String clean = Normalizer.normalize(subject, Normalizer.Form.NFC)
-                .replaceAll("[^\\p{L}\\p{M}\\p{N}._-]+", "-")
-                .replaceAll("^[.-]+|[.-]+$", "");
-        return clean.isEmpty() ? "subject" : clean.substring(0, Math.min(clean.length(), LONGEST_SUBJECT));
     }
 }

@@ -2,15 +2,22 @@ package org.stook.node;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.stook.imaging.composite.ComposeReport;
 import org.stook.node.job.CompositionWork;
 import org.stook.node.publish.Durable;
 import org.stook.orders.RunId;
@@ -18,6 +25,8 @@ import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Outcome;
 import org.stook.orders.attempt.RunTask;
 import org.stook.orders.attempt.StagedResult;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** A node's own beans on a real database and real files; the queue is turned by hand. */
 class CompositionTest {
@@ -64,9 +73,40 @@ class CompositionTest {
                 .noneMatch(f -> f.contains(".staging/" + run + "."));
         assertThat(place.value("select string_agg(f->>'kind', ' ') from stook.publication,"
                         + " jsonb_array_elements(files) f where run_id = " + run))
-                .isEqualTo("preview record");
+                .isEqualTo("thumbnail preview derivative source-map depth-map record");
         assertThat(place.value("select verdict || (score->>'verdict') from stook.run where id = " + run))
                 .isIn("ACCEPTACCEPT", "LOOKLOOK", "RESHOOTRESHOOT");
+    }
+
+    /** Judged by a general-purpose validator (networknt) against the schema we publish. */
+    @Test
+    void theRecordKeepsToItsSchemaAndNamesEveryFileByItsHash() throws IOException {
+        RunId run = place.run();
+        work(run);
+        String name = place.value("select name from stook.publication where run_id = " + run);
+        Path record = place.wall.resolve(name.replace(".tif", ".json"));
+        Schema schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                .getSchema(ComposeReport.class.getResourceAsStream("report-1.schema.json"), InputFormat.JSON);
+        assertThat(schema.validate(Files.readString(record), InputFormat.JSON)).isEmpty();
+        JsonNode publication = JsonMapper.shared().readTree(record.toFile()).path("publication");
+        assertThat(publication.path("files")).hasSize(6).allSatisfy(file -> {
+            Path there = record.resolveSibling(file.path("name").stringValue());
+            assertThat(Durable.sha256(there)).isEqualTo(file.path("sha256").stringValue());
+            assertThat(there.getFileName().toString()).matches("[A-Za-z0-9._-]+");
+        });
+        assertThat(publication.path("frames")).hasSize(5);
+    }
+
+    @Test
+    void masterAndJpegSayWhatTheyAre() throws IOException {
+        RunId run = place.run();
+        work(run);
+        Path master = place.wall.resolve(place.value("select name from stook.publication where run_id = " + run));
+        Path jpeg = master.resolveSibling(master.getFileName().toString().replace(".tif", ".jpg"));
+        for (Path file : List.of(master, jpeg)) {
+            assertThat(Files.readString(file, StandardCharsets.ISO_8859_1))
+                    .contains("digitalsourcetype/computationalCapture", "Fluorite 7", "2026:03:02 09:00:");
+        }
     }
 
     @Test
@@ -112,7 +152,7 @@ class CompositionTest {
         });
         assertThat(place.value("select attempt from stook.publication where run_id = " + run))
                 .isEqualTo("2");
-        assertThat(place.published().stream().filter(f -> f.endsWith(".tif") && f.contains("/" + run + "-")))
+        assertThat(place.published().stream().filter(f -> f.matches(".*/" + run + "-[0-9a-f]{16}\\.tif")))
                 .hasSize(1);
     }
 

@@ -59,7 +59,7 @@ class KillTest {
         assertThat(place.value("select count(*) from stook.publication where run_id = " + run))
                 .isEqualTo("1");
         assertThat(place.published().stream().filter(f -> f.contains("/" + run + "-")))
-                .hasSize(3);
+                .hasSize(7);
         assertThat(place.value(
                         "select count(distinct a.batch_execution_id) from stook.attempt a where run_id = " + run))
                 .as("computed again only if nothing was staged")

@@ -3,6 +3,7 @@ package org.stook.app.desk;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.stook.app.station.StationSettings;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -14,6 +15,7 @@ import tools.jackson.databind.node.ObjectNode;
  *
  * @param roles one "name = pattern" a line
  * @param recipe JSON
+ * @param names pattern; empty: as usual
  */
 record SettingsForm(
         String folders,
@@ -26,7 +28,8 @@ record SettingsForm(
         String quietSeconds,
         String graceSeconds,
         String priority,
-        String recipe) {
+        String recipe,
+        @Nullable String names) {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     static SettingsForm of(StationSettings now, String body) {
@@ -46,7 +49,8 @@ record SettingsForm(
                 seconds(patience.quiet().toMillis()),
                 seconds(patience.grace().toMillis()),
                 Integer.toString(now.priority()),
-                recipe.isMissingNode() ? "{}" : recipe.toPrettyString());
+                recipe.isMissingNode() ? "{}" : recipe.toPrettyString(),
+                now.names().toString());
     }
 
     private static String word(Enum<?> value) {
@@ -71,6 +75,7 @@ record SettingsForm(
                 .forEach((name, typed) -> number(patience, name, typed));
         number(all, "priority", priority);
         all.set("recipe", parsed());
+        if (names != null && !names.isBlank()) all.put("names", names.strip());
         return all.toString();
     }
 

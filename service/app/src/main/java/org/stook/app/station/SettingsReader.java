@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 import org.stook.imaging.composite.Recipe;
+import org.stook.orders.NamePattern;
 import org.stook.orders.Priorities;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -27,13 +28,25 @@ final class SettingsReader {
 
     /** @throws IllegalArgumentException naming the member, what was found and what was expected */
     StationSettings read(String json) {
-        Members all = new Members("", parse(json), "splitting", "roles", "patience", "recipe", "priority");
+        Members all = new Members("", parse(json), "splitting", "roles", "patience", "recipe", "priority", "names");
         return new StationSettings(
                 splitting(all.object("splitting", NOTHING, "folders", "slates", "gapSeconds", "framing", "exposure")),
                 roles(all.object("roles", NOTHING)),
                 patience(all.object("patience", NOTHING, "settleSeconds", "quietSeconds", "graceSeconds")),
                 recipe(all.member("recipe").orElse(NOTHING)),
-                (int) all.number("priority", 0, 100, Priorities.NORMAL));
+                (int) all.number("priority", 0, 100, Priorities.NORMAL),
+                names(all));
+    }
+
+    private static NamePattern names(Members all) {
+        try {
+            return all.member("names")
+                    .map(value -> NamePattern.of(all.text("names", value)))
+                    .orElse(NamePattern.USUAL);
+        } catch (IllegalArgumentException e) {
+            String said = String.valueOf(e.getMessage());
+            throw new IllegalArgumentException(said.startsWith("names") ? said : "names: " + said, e);
+        }
     }
 
     static JsonNode parse(String json) {

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
+import org.stook.orders.NamePattern;
 
 /**
  * The settings of a station.
@@ -14,9 +15,15 @@ import java.util.regex.Pattern;
  * @param patience how long the intake waits
  * @param recipe tone settings and the rest of the recipe, as the worker reads them
  * @param priority of its runs, 0 to 100
+ * @param names how what it publishes is named
  */
 public record StationSettings(
-        Splitting splitting, Map<String, Pattern> roles, Patience patience, String recipe, int priority) {
+        Splitting splitting,
+        Map<String, Pattern> roles,
+        Patience patience,
+        String recipe,
+        int priority,
+        NamePattern names) {
     public static final String SUBJECT = "subject";
     public static final String VIEW = "view";
 

@@ -7,6 +7,7 @@ import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.stook.orders.NamePattern;
 
 class SettingsReaderTest {
     private static final StationSettings.Patience USUAL =
@@ -20,17 +21,19 @@ class SettingsReaderTest {
         assertThat(settings.splitting().slates()).isEqualTo(StationSettings.Slates.NONE);
         assertThat(settings.recipe()).isEqualTo("{}");
         assertThat(settings.priority()).isEqualTo(50);
+        assertThat(settings.names()).isEqualTo(NamePattern.USUAL);
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            {"splittin": {}}|splittin: found no known name, expected one of splitting, roles, patience, recipe, priority
+            {"splittin": {}}|splittin: found no known name, expected one of splitting, roles, patience, recipe, priority, names
             {"splitting": {"slates": "always"}}|splitting.slates: found "always", expected one of none, first, last
             {"splitting": {"gapSeconds": 0}}|splitting.gapSeconds: found 0, expected a number from 1 to 86400
             {"splitting": {"framing": "yes"}}|splitting.framing: found "yes", expected true or false
             {"roles": {"subject": "HC-("}}|roles.subject: found 'HC-(', expected a pattern (Unclosed group)
             {"priority": 101}|priority: found 101, expected a number from 0 to 100
             {"patience": {"quietSeconds": "ten"}}|patience.quietSeconds: found "ten", expected a number from 1 to 86400
+            {"names": "{subject}"}|names: found '{subject}', expected {run} and {hash} in its last part, so that no name comes twice
             []|settings: found [], expected an object
             """)
     void aWrongValueIsRefusedWithWhatWasFoundAndExpected(String json, String sentence) {

@@ -3,6 +3,7 @@ package org.stook.orders.attempt;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.stook.orders.NamePattern;
 import org.stook.orders.RunId;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.WorkOrder.FrameFile;
@@ -24,16 +25,21 @@ final class WorkOrders {
 
     WorkOrder of(RunId run, int attempt) {
         Head head = jdbc.sql("""
-                        select s.id, st.name, s.subject, s.reference_ordinal, ts.id, ts.body::text,
-                          coalesce(st.publish_share_id, st.intake_share_id), st.publish_folder
+                        select s.id, st.name, s.subject, s.view_name, s.reference_ordinal, ts.id, ts.body::text,
+                          coalesce(st.publish_share_id, st.intake_share_id), st.publish_folder, st.settings->>'names'
                         from stook.run r join stook.stack s on s.id = r.stack_id join stook.station st on st.id = s.station_id
                           join stook.tone_settings ts on ts.id = r.settings_id
                         where r.id = :run""")
                 .param("run", run.value())
                 .query((row, n) -> new Head(
-                        new Stack(row.getLong(1), row.getString(2), row.getString(3), row.getObject(4, Integer.class)),
-                        new Settings(row.getString(5), row.getString(6)),
-                        new Output(row.getLong(7), row.getString(8))))
+                        new Stack(
+                                row.getLong(1),
+                                row.getString(2),
+                                row.getString(3),
+                                row.getString(4),
+                                row.getObject(5, Integer.class)),
+                        new Settings(row.getString(6), row.getString(7)),
+                        new Output(row.getLong(8), row.getString(9), NamePattern.orUsual(row.getString(10)))))
                 .single();
         return new WorkOrder(
                 run, attempt, head.stack(), frames(head.stack()), head.settings(), head.output(), shares(head));

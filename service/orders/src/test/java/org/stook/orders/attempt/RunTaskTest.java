@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.jdbc.datasource.DriverManagerDataSource;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.stook.orders.NamePattern;
 import org.stook.orders.OrderBook;
 import org.stook.orders.Priorities;
 import org.stook.orders.RunId;
@@ -60,10 +61,10 @@ class RunTaskTest {
         WorkOrder order = new WorkOrder(
                 new RunId(1),
                 1,
-                new WorkOrder.Stack(1, "north", "x", null),
+                new WorkOrder.Stack(1, "north", "x", null, null),
                 List.of(),
                 new WorkOrder.Settings(Studio.HASH, "{}"),
-                new WorkOrder.Output(1, ""),
+                new WorkOrder.Output(1, "", NamePattern.USUAL),
                 List.of());
         Attempt attempt = new Attempt(new Claim.Taken(order, null), fence, Attempt.UNDISTURBED);
         assertThat(attempt.progress("blend", 0.5)).isEqualTo(Standing.VALID);

@@ -12,6 +12,7 @@ import org.stook.imaging.composite.CannotCompose;
 import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.Recipe;
+import org.stook.node.publish.Part;
 import org.stook.node.publish.Publisher;
 import org.stook.node.publish.Shares.Trouble;
 import org.stook.orders.WorkOrder;
@@ -58,12 +59,15 @@ final class Steps implements AutoCloseable {
     }
 
     void finish() throws IOException, CannotCompose {
-        composition.finish(finished().master(), Optional.of(finished().preview()));
+        Publisher.Finished files = finished();
+        composition.finish(files.file(Part.MASTER), Optional.of(files.file(Part.PREVIEW)));
+        composition.writeDerivatives(files.file(Part.DERIVATIVE), files.file(Part.THUMBNAIL));
+        composition.writeMaps(Optional.of(files.file(Part.SOURCE_MAP)), Optional.of(files.file(Part.DEPTH_MAP)));
     }
 
     void score() throws IOException, CannotCompose {
         composition.score();
-        Files.writeString(finished().record(), composition.report().toJson());
+        new PublicationRecord(attempt.order(), finished()).write(composition.report());
     }
 
     void publish() throws IOException {
@@ -85,8 +89,7 @@ final class Steps implements AutoCloseable {
     }
 
     private Publisher.Finished finished() {
-        return new Publisher.Finished(
-                folder.resolve("master.tif"), folder.resolve("preview.jpg"), folder.resolve("record.json"));
+        return new Publisher.Finished(folder);
     }
 
     private void progress(String stage, double part) {
@@ -97,7 +100,7 @@ final class Steps implements AutoCloseable {
 
     private static Recipe recipe(WorkOrder order) {
         try {
-            Recipe recipe = Recipe.parse(order.settings().json());
+            Recipe recipe = captioned(Recipe.parse(order.settings().json()), order.stack());
             Integer reference = order.stack().reference();
             return order.sweep().stream()
                     .filter(f -> reference != null && f.ordinal() == reference)
@@ -109,6 +112,13 @@ final class Steps implements AutoCloseable {
             throw new Ended(new Outcome.Failed(
                     "SETTINGS", "settings " + order.settings().id() + ": " + e.getMessage()));
         }
+    }
+
+    /** The subject is the picture's title, unless the settings say otherwise. */
+    private static Recipe captioned(Recipe recipe, WorkOrder.Stack stack) {
+        if (recipe.caption().title().isPresent()) return recipe;
+        String title = stack.view() == null ? stack.subject() : stack.subject() + ", " + stack.view();
+        return recipe.withCaption(recipe.caption().titled(title));
     }
 
     @Override

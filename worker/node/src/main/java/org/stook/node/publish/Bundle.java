@@ -2,7 +2,6 @@ package org.stook.node.publish;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import org.stook.orders.attempt.StagedResult;
 
 /**
@@ -13,31 +12,14 @@ import org.stook.orders.attempt.StagedResult;
  * @param names of the master, staged and final
  */
 record Bundle(Path root, StagedResult names) {
-    /** In the order of renaming. */
-    enum Part {
-        PREVIEW(".preview.jpg"),
-        RECORD(".json"),
-        MASTER(".tif");
-
-        final String ending;
-
-        Part(String ending) {
-            this.ending = ending;
-        }
-
-        String kind() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
     Path staged(Part part) {
-        return root.resolve(part == Part.MASTER ? names.stagedName() : names.stagedName() + part.ending);
+        return root.resolve(part == Part.MASTER ? names.stagedName() : names.stagedName() + part.ending());
     }
 
     /** The final name, relative to the share's root. */
     String name(Part part) {
         String name = names.finalName();
-        return name.substring(0, name.length() - Part.MASTER.ending.length()) + part.ending;
+        return name.substring(0, name.length() - Part.MASTER.ending().length()) + part.ending();
     }
 
     Path placed(Part part) {

@@ -3,11 +3,9 @@ package org.stook.node.publish;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.stook.node.publish.Bundle.Part;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
@@ -28,10 +26,10 @@ public final class Publisher {
     private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
     private static final JsonMapper JSON = JsonMapper.builder().build();
 
-    /** What was composed, on the local disk. */
-    public record Finished(Path master, Path preview, Path record) {
-        private Map<Part, Path> parts() {
-            return Map.of(Part.MASTER, master, Part.PREVIEW, preview, Part.RECORD, record);
+    /** @param folder on the local disk, with everything that was composed */
+    public record Finished(Path folder) {
+        public Path file(Part part) {
+            return folder.resolve(part.kind() + part.ending());
         }
     }
 
@@ -44,9 +42,9 @@ public final class Publisher {
     /** Publishes what this attempt composed. */
     public Outcome publish(Attempt attempt, Finished finished) throws IOException {
         WorkOrder order = attempt.order();
-        String sha256 = Durable.sha256(finished.master());
+        String sha256 = Durable.sha256(finished.file(Part.MASTER));
         Bundle bundle = bundle(
-                order, new StagedResult(order.stagedName(), order.finalName(sha256, Part.MASTER.ending), sha256));
+                order, new StagedResult(order.stagedName(), order.finalName(sha256, Part.MASTER.ending()), sha256));
         stageAll(bundle, finished);
         Failpoint.hit("after-staged");
         Standing standing = attempt.publishing(bundle.names());
@@ -93,10 +91,11 @@ public final class Publisher {
     }
 
     private static void stage(Bundle bundle, Finished finished) throws IOException {
-        for (Map.Entry<Part, Path> part : finished.parts().entrySet()) {
-            Path to = bundle.staged(part.getKey());
-            Durable.copy(part.getValue(), to);
-            if (!Durable.sha256(to).equals(Durable.sha256(part.getValue()))) {
+        for (Part part : Part.values()) {
+            Path from = finished.file(part);
+            Path to = bundle.staged(part);
+            Durable.copy(from, to);
+            if (!Durable.sha256(to).equals(Durable.sha256(from))) {
                 throw new IOException(to + " reads back other than it was written");
             }
         }
@@ -129,7 +128,8 @@ public final class Publisher {
 
     private static PublishedResult result(Bundle bundle) throws IOException {
         ArrayNode files = JSON.createArrayNode();
-        for (Part part : new Part[] {Part.PREVIEW, Part.RECORD}) {
+        for (Part part : Part.values()) {
+            if (part == Part.MASTER) continue;
             ObjectNode file = files.addObject();
             file.put("name", bundle.name(part));
             file.put("sha256", Durable.sha256(bundle.placed(part)));
