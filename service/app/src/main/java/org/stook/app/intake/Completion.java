@@ -53,7 +53,8 @@ class Completion {
                         from stook.stack s where s.id = :stack""").param("stack", stack).query(Boolean.class).single();
     }
 
-    private void setAside(Group group) {
+    /** Its strays, as sorting found them. */
+    void setAside(Group group) {
         transaction.executeWithoutResult(t -> {
             Actor.acts(jdbc, ACTOR);
             group.strays()

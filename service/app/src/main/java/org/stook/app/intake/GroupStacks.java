@@ -48,6 +48,11 @@ class GroupStacks {
 
     /** @param taken stacks that earlier groups of this round have */
     void write(Wanted wanted, StreamShots.Pending pending, Set<Long> taken) {
+        Long sealed = wanted.group().stack();
+        if (sealed != null && wanted.group().isUnchanged()) {
+            beside(sealed, wanted.group(), pending);
+            return;
+        }
         long stack = Objects.requireNonNull(transaction.execute(t -> {
             Actor.acts(jdbc, ACTOR);
             long id = stack(wanted, pending, taken);
@@ -59,6 +64,15 @@ class GroupStacks {
         if (wanted.complete()) {
             completion.complete(stack, wanted.group());
         }
+    }
+
+    /** Strays of a sealed stack change nothing of it; they are kept with it. */
+    private void beside(long sealed, Group group, StreamShots.Pending pending) {
+        transaction.executeWithoutResult(t -> {
+            Actor.acts(jdbc, ACTOR);
+            assign(group, sealed, pending);
+        });
+        completion.setAside(group);
     }
 
     /** The stack that most of its shots are in already, unless an earlier group has it. */
@@ -144,20 +158,6 @@ class GroupStacks {
         jdbc.sql("update stook.stack set reason = null where id = :stack and reason is not null")
                 .param("stack", stack)
                 .update();
-    }
-
-    /** A late frame joins the next version of a sealed stack, which is then complete. */
-    void join(long sealed, Shot shot) {
-        long open = Objects.requireNonNull(transaction.execute(t -> {
-            Actor.acts(jdbc, ACTOR);
-            long id = versions.open(sealed);
-            jdbc.sql("update stook.intake_file set stack_id = :stack where id = :id")
-                    .param("stack", id)
-                    .param("id", shot.file())
-                    .update();
-            return id;
-        }));
-        completion.complete(open, null);
     }
 
     /** Stacks whose shots all turned out to belong elsewhere. */

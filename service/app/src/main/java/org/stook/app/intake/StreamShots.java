@@ -6,6 +6,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -69,50 +70,31 @@ class StreamShots {
         return new Pending(shots, rows, unseen);
     }
 
-    /** The sweep of the stack that was sealed last before a time, of one camera; null if that was too long ago. */
-    Sorter.@Nullable Sealed before(Stations.Station station, String camera, LocalDateTime time) {
-        List<Shot> sweep = new ArrayList<>();
-        List<Long> stack = new ArrayList<>();
+    /** The sealed stacks of a camera whose sweeps lie within a time, and not for long: those that loose shots may belong to. */
+    List<Sorter.Sealed> sealed(Stations.Station station, String camera, LocalDateTime from, LocalDateTime to) {
+        Map<Long, List<Shot>> sweeps = new LinkedHashMap<>();
         jdbc.sql(COLUMNS + """
                         from stook.stack s join stook.stack_frame sf on sf.stack_id = s.id and sf.role = 'SWEEP'
                         join stook.frame fr on fr.sha256 = sf.sha256
-                        join stook.intake_file f on f.share_id = sf.share_id and f.rel_path = sf.rel_path
-                        where fr.survey is not null and s.id = (select l.id from stook.stack l
-                          join stook.stack_frame lf on lf.stack_id = l.id and lf.role = 'SWEEP' join stook.frame x on x.sha256 = lf.sha256
-                          where l.station_id = :station and l.state = 'SEALED' and l.folder is null and x.meta->>'camera' = :camera
-                            and x.captured_at between cast(:time as timestamp) - interval '15 minutes' and :time
-                            and f.stack_id = l.id
-                          order by x.captured_at desc limit 1)
-                        order by fr.captured_at, f.id""")
+                        join stook.intake_file f on f.share_id = sf.share_id and f.rel_path = sf.rel_path and f.stack_id = s.id
+                        where s.station_id = :station and s.state = 'SEALED' and s.sealed_at > now() - interval '2 days'
+                          and s.folder is null and fr.survey is not null and coalesce(fr.meta->>'camera', '') = :camera
+                          and fr.captured_at between :from and :to
+                        order by s.id, fr.captured_at, f.id""")
                 .param("station", station.id())
                 .param("camera", camera)
-                .param("time", time)
+                .param("from", from)
+                .param("to", to)
                 .query(row -> {
                     Shot shot = shot(row);
                     if (shot != null) {
-                        sweep.add(shot);
-                        stack.add(row.getLong(11));
+                        sweeps.computeIfAbsent(row.getLong(11), s -> new ArrayList<>())
+                                .add(shot);
                     }
                 });
-        return sweep.isEmpty() ? null : new Sorter.Sealed(stack.get(0), sweep);
-    }
-
-    /** The sealed stack whose sweep was being shot at a time by a camera: a late frame of that time belongs to it. */
-    @Nullable
-    Long during(Stations.Station station, String camera, LocalDateTime time) {
-        return jdbc.sql("""
-                        select s.id from stook.stack s join stook.stack_frame sf on sf.stack_id = s.id and sf.role = 'SWEEP'
-                        join stook.frame x on x.sha256 = sf.sha256
-                        where s.station_id = :station and s.state = 'SEALED' and s.folder is null and x.meta->>'camera' = :camera
-                          and s.sealed_at > now() - interval '2 days'
-                        group by s.id having min(x.captured_at) <= :time and max(x.captured_at) >= :time
-                        order by s.id desc limit 1""")
-                .param("station", station.id())
-                .param("camera", camera)
-                .param("time", time)
-                .query(Long.class)
-                .optional()
-                .orElse(null);
+        return sweeps.entrySet().stream()
+                .map(e -> new Sorter.Sealed(e.getKey(), e.getValue()))
+                .toList();
     }
 
     private @Nullable Shot shot(ResultSet row) throws SQLException {

@@ -3,11 +3,11 @@ package org.stook.app.intake;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.stook.app.sorting.Group;
 import org.stook.app.sorting.Shot;
@@ -48,11 +48,14 @@ class Streams {
             LocalDateTime limit = pending.unseen().get(camera);
             List<Shot> known = all.stream()
                     .filter(shot -> limit == null || shot.time().isBefore(limit))
-                    .filter(shot -> !late(station, shot, pending))
                     .sorted(Shot.BY_TIME)
                     .toList();
-            for (Group group : sorted(station, camera, known, settings, ended)) {
-                stacks.write(new GroupStacks.Wanted(station, settings, group, ended), pending, taken);
+            for (Iterator<List<Shot>> parts = Sorter.parts(known).iterator(); parts.hasNext(); ) {
+                List<Shot> part = parts.next();
+                boolean over = ended || parts.hasNext();
+                for (Group group : sorted(station, part, settings, over)) {
+                    stacks.write(new GroupStacks.Wanted(station, settings, group, over), pending, taken);
+                }
             }
         });
         stacks.clear(station);
@@ -60,26 +63,14 @@ class Streams {
         return ended;
     }
 
-    private List<Group> sorted(
-            Stations.Station station, String camera, List<Shot> known, StationSettings settings, boolean ended) {
-        if (known.isEmpty()) {
-            return List.of();
-        }
-        Sorter.@Nullable Sealed before =
-                shots.before(station, camera, known.get(0).time());
-        return Sorter.sort(before, known, settings.splitting(), ended).groups();
-    }
-
-    /** A frame that is in no stack yet, of a time when a sealed stack was shot, belongs to the next version of that. */
-    private boolean late(Stations.Station station, Shot shot, StreamShots.Pending pending) {
-        StreamShots.Row row = pending.rows().get(shot.file());
-        if (row == null || row.stack() != null) {
-            return false;
-        }
-        Long stack = shots.during(station, shot.setting().camera(), shot.time());
-        if (stack != null) {
-            stacks.join(stack, shot);
-        }
-        return stack != null;
+    private List<Group> sorted(Stations.Station station, List<Shot> part, StationSettings settings, boolean over) {
+        Shot first = part.get(0);
+        Shot last = part.get(part.size() - 1);
+        List<Sorter.Sealed> sealed = shots.sealed(
+                station,
+                first.setting().camera(),
+                first.time().minus(Sorter.MOUNTED),
+                last.time().plus(Sorter.MOUNTED));
+        return Sorter.sort(sealed, part, settings.splitting(), over).groups();
     }
 }

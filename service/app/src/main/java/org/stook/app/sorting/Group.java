@@ -40,6 +40,16 @@ public final class Group {
         return strays;
     }
 
+    /** Whether it is sealed and stays as it is but for shots that are set aside. */
+    public boolean isUnchanged() {
+        return stack != null && slates.isEmpty() && added.isEmpty();
+    }
+
+    /** Whether it has no label yet that it needs. */
+    boolean asks() {
+        return stack == null && slates.isEmpty();
+    }
+
     /** Whether another stack has begun after it. */
     public boolean closed() {
         return closed;

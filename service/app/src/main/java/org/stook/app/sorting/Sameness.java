@@ -2,6 +2,7 @@ package org.stook.app.sorting;
 
 import java.time.Duration;
 import java.util.List;
+import org.stook.app.station.StationSettings.Slates;
 import org.stook.app.station.StationSettings.Splitting;
 
 /** Whether shots belong to the same sweep, by a station's rules. */
@@ -10,12 +11,13 @@ final class Sameness {
     private static final double ALIKE = 0.75;
     /** Something like a label on one of them only: they have to be so alike that texture was taken for print. */
     private static final double VERY_ALIKE = 0.92;
-    /** So long after a sweep's last frame the subject is still mounted, perhaps: frames shot for a gap come within it. */
-    private static final Duration MOUNTED = Duration.ofMinutes(15);
     /** Frames shot for a gap are fewer than this share of the sweep; more are a sweep of their own. */
     private static final double PATCH = 0.34;
     /** A code in so many alike frames is a label beside the subject, no slate. */
     private static final int LABELLED = 3;
+
+    /** Nobody changes the subject within so short a time. */
+    private static final Duration QUICK = Duration.ofSeconds(4);
 
     private final Splitting rules;
 
@@ -25,15 +27,28 @@ final class Sameness {
 
     /** Whether {@code next} may follow {@code shot} in one sweep. */
     boolean goesOn(Shot shot, Shot next) {
-        return pause(shot, next).compareTo(rules.gap()) <= 0
+        return !isApart(shot, next)
                 && sameSetting(shot, next)
                 && alike(shot, next)
                 && (sameInk(shot, next) || shot.likeness(next) >= VERY_ALIKE);
     }
 
-    /** The same, but what lies between may have been something else. */
+    /** The same of any shot of a sweep; what lies between may have been something else. */
     boolean resumes(List<Shot> sweep, Shot next) {
-        return !sweep.isEmpty() && goesOn(sweep.get(sweep.size() - 1), next);
+        return resumes(sweep, next, false);
+    }
+
+    /** @param label whether a label was shot in between, or the stack is over: then the subject may be another one that looks alike */
+    boolean resumes(List<Shot> sweep, Shot next, boolean label) {
+        return sweep.stream().anyMatch(shot -> goesOn(shot, next) && !isCrossed(label, shot, next));
+    }
+
+    boolean isApart(Shot a, Shot b) {
+        return pause(a, b).compareTo(rules.gap()) > 0;
+    }
+
+    boolean isCrossed(boolean label, Shot shot, Shot next) {
+        return label && rules.slates() != Slates.NONE && pause(shot, next).compareTo(QUICK) > 0;
     }
 
     /** Whether these were shot afterwards to fill a gap of the sweep. */
@@ -42,7 +57,7 @@ final class Sameness {
             return false;
         }
         Shot last = sweep.get(sweep.size() - 1);
-        return pause(last, later.get(0)).compareTo(MOUNTED) <= 0
+        return pause(last, later.get(0)).compareTo(Sorter.MOUNTED) <= 0
                 && later.stream()
                         .allMatch(shot ->
                                 sameSetting(last, shot) && sweep.stream().anyMatch(s -> alike(s, shot)));

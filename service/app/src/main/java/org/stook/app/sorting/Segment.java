@@ -1,11 +1,20 @@
 package org.stook.app.sorting;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
-/** Consecutive shots of one kind. */
-record Segment(Kind kind, List<Shot> shots) {
+/**
+ * Shots of one kind that follow each other.
+ *
+ * @param stack the sealed stack whose sweep it is, null for anything else
+ */
+record Segment(Kind kind, List<Shot> shots, @Nullable Long stack) {
     enum Kind {
+        /** The sweep of a sealed stack. */
+        SEALED,
         /** Frames of a label. */
         SLATE,
         /** Frames of a label that could not be read. */
@@ -21,39 +30,62 @@ record Segment(Kind kind, List<Shot> shots) {
     /** Fewer frames than this, unlike what is before and after, are no sweep. */
     static final int SHORTEST_SWEEP = 3;
 
-    static List<Segment> of(List<Shot> shots, Sameness same) {
-        List<Segment> segments = new ArrayList<>();
-        List<Shot> run = new ArrayList<>();
-        List<Shot> blanks = new ArrayList<>();
-        for (Shot shot : shots) {
-            if (shot.isBlank()) {
-                blanks.add(shot);
-                continue;
-            }
-            boolean slate = same.isSlate(shot, shots);
-            if (!run.isEmpty()
-                    && (slate || same.isSlate(run.get(0), shots) || !same.goesOn(run.get(run.size() - 1), shot))) {
-                flush(run, blanks, same, shots, segments);
-            }
-            run.add(shot);
-        }
-        flush(run, blanks, same, shots, segments);
-        return segments;
+    /** As many runs are looked back through for the one that a shot goes on: what lies between are strays. */
+    private static final int LOOKED_BACK = 5;
+
+    /**
+     * In the order in which they end, strays before the run they lie in; sealed sweeps as they begin, before what may belong to
+     * them. A run goes on across strays, never across a slate.
+     *
+     * @param shots in order of capture
+     */
+    static List<Segment> of(List<Sorter.Sealed> sealed, List<Shot> shots, Sameness same) {
+        return Stream.concat(
+                        sealed.stream().map(s -> new Segment(Kind.SEALED, s.sweep(), s.stack())),
+                        runs(shots, same).stream()
+                                .map(run -> new Segment(kind(run, same, shots), List.copyOf(run), null)))
+                .sorted(Comparator.comparing(Segment::place, Shot.BY_TIME))
+                .toList();
     }
 
-    private static void flush(
-            List<Shot> run, List<Shot> blanks, Sameness same, List<Shot> all, List<Segment> segments) {
-        if (!run.isEmpty()) {
-            segments.add(new Segment(kind(run, same, all), List.copyOf(run)));
+    private static List<List<Shot>> runs(List<Shot> shots, Sameness same) {
+        List<List<Shot>> runs = new ArrayList<>();
+        int since = 0;
+        for (Shot shot : shots) {
+            if (same.isSlate(shot, shots)) {
+                boolean again = since > 0 && since == runs.size();
+                (again ? runs.get(since - 1) : begin(runs)).add(shot);
+                since = runs.size();
+            } else {
+                run(runs, since, shot, same).add(shot);
+            }
         }
-        if (!blanks.isEmpty()) {
-            segments.add(new Segment(Kind.BLANK, List.copyOf(blanks)));
+        return runs;
+    }
+
+    private static List<Shot> run(List<List<Shot>> runs, int since, Shot shot, Sameness same) {
+        boolean label = false;
+        for (int i = runs.size() - 1; i >= Math.max(since, runs.size() - LOOKED_BACK); i--) {
+            List<Shot> run = runs.get(i);
+            Shot last = run.get(run.size() - 1);
+            if (!shot.isBlank() && !last.isBlank() && same.goesOn(last, shot) && !same.isCrossed(label, last, shot)) {
+                return run;
+            }
+            label |= run.get(0).sight().unread() > 0;
         }
-        run.clear();
-        blanks.clear();
+        return begin(runs);
+    }
+
+    private static List<Shot> begin(List<List<Shot>> runs) {
+        List<Shot> run = new ArrayList<>();
+        runs.add(run);
+        return run;
     }
 
     private static Kind kind(List<Shot> run, Sameness same, List<Shot> all) {
+        if (run.get(0).isBlank()) {
+            return Kind.BLANK;
+        }
         if (same.isSlate(run.get(0), all)) {
             return Kind.SLATE;
         }
@@ -61,5 +93,25 @@ record Segment(Kind kind, List<Shot> shots) {
             return Kind.SWEEP;
         }
         return run.stream().anyMatch(shot -> shot.sight().unread() > 0) ? Kind.UNREAD : Kind.ODD;
+    }
+
+    Shot first() {
+        return shots.get(0);
+    }
+
+    private Shot place() {
+        return kind == Kind.SEALED ? first() : shots.get(shots.size() - 1);
+    }
+
+    boolean isSweep() {
+        return kind == Kind.SWEEP || kind == Kind.SEALED;
+    }
+
+    boolean isPicture() {
+        return kind != Kind.BLANK;
+    }
+
+    boolean isLabel() {
+        return kind == Kind.UNREAD;
     }
 }

@@ -5,11 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
-import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.stook.app.station.StationSettings.Folders;
@@ -81,9 +79,48 @@ class SorterTest {
         sweep(1, 12);
         wait(90);
         sweep(1, 2);
-        List<Group> groups = sort(Slates.FIRST);
+        List<Group> groups =
+                Sorter.sort(List.of(), shots, rules(Slates.FIRST), true).groups();
         assertThat(groups).hasSize(1);
         assertThat(groups.get(0).sweep()).hasSize(14);
+    }
+
+    @Test
+    void aFewFramesLikeTheSweepBeforeWaitUntilItIsClearWhetherMoreFollow() {
+        slate("HC-1");
+        sweep(1, 12);
+        wait(90);
+        sweep(1, 4);
+        Sorter.Sorted waiting = Sorter.sort(List.of(), shots, rules(Slates.FIRST), false);
+        assertThat(waiting.groups()).extracting(g -> g.sweep().size()).containsExactly(12);
+        assertThat(waiting.open()).hasSize(4);
+        sweep(1, 7);
+        assertThat(sort(Slates.FIRST)).extracting(g -> g.sweep().size()).containsExactly(12, 11);
+    }
+
+    @Test
+    void strayShotsBetweenTwoStacksGoToTheNearer() {
+        sweep(1, 5);
+        odd(71);
+        wait(40);
+        odd(72);
+        sweep(2, 5);
+        List<Group> groups = sort(Slates.NONE);
+        assertThat(groups).extracting(g -> g.sweep().size()).containsExactly(5, 5);
+        assertThat(groups).extracting(g -> g.strays().size()).containsExactly(1, 1);
+    }
+
+    @Test
+    void anUnreadLabelAfterASweepIsThatSweepsWhereSlatesComeLast() {
+        sweep(1, 5);
+        unreadLabel();
+        wait(60);
+        sweep(2, 6);
+        slate("HC-2");
+        List<Group> groups = sort(Slates.LAST);
+        assertThat(groups).extracting(g -> g.sweep().size()).containsExactly(5, 6);
+        assertThat(groups).extracting(g -> subject(g, true)).containsExactly(null, "HC-2");
+        assertThat(label(groups.get(0), true).question()).startsWith("the label on 6.jpg could not be read");
     }
 
     @Test
@@ -93,11 +130,68 @@ class SorterTest {
         shots.clear();
         wait(90);
         sweep(1, 2);
-        List<Group> groups = Sorter.sort(new Sorter.Sealed(17, sealed), shots, rules(Slates.FIRST), true)
+        List<Group> groups = Sorter.sort(List.of(new Sorter.Sealed(17, sealed)), shots, rules(Slates.FIRST), true)
                 .groups();
         assertThat(groups).hasSize(1);
         assertThat(groups.get(0).stack()).isEqualTo(17);
         assertThat(groups.get(0).fresh()).hasSize(2);
+    }
+
+    @Test
+    void aLabelThatComesBeforeItsSweepIsNotTakenForTheSealedStacks() {
+        sweep(1, 6);
+        slate("HC-1");
+        Sorter.Sealed sealed = new Sorter.Sealed(17, List.copyOf(shots.subList(0, 6)));
+        shots.clear();
+        wait(60);
+        sweep(2, 5);
+        slate("HC-2");
+        List<Shot> late = new ArrayList<>(shots.subList(0, 5));
+        shots.removeAll(late);
+        Group alone = Sorter.sort(List.of(sealed), shots, rules(Slates.LAST), false)
+                .groups()
+                .get(0);
+        assertThat(alone.stack()).isNull();
+        shots.addAll(late);
+        List<Group> groups =
+                Sorter.sort(List.of(sealed), shots, rules(Slates.LAST), false).groups();
+        assertThat(groups).hasSize(1);
+        assertThat(groups.get(0).sweep()).hasSize(5);
+        assertThat(subject(groups.get(0), true)).isEqualTo("HC-2");
+    }
+
+    @Test
+    void whatComesLateFindsItsSealedStackInTheMiddleOfTheDay() {
+        sweep(1, 6);
+        wait(60);
+        sweep(2, 6);
+        wait(60);
+        sweep(3, 6);
+        Shot first = shots.get(6);
+        Shot inside = shots.get(9);
+        Sorter.Sealed one = new Sorter.Sealed(11, List.copyOf(shots.subList(0, 6)));
+        Sorter.Sealed two = new Sorter.Sealed(12, List.of(shots.get(7), shots.get(8), shots.get(10), shots.get(11)));
+        Sorter.Sealed three = new Sorter.Sealed(13, List.copyOf(shots.subList(12, 18)));
+        List<Group> groups = Sorter.sort(List.of(one, two, three), List.of(first, inside), rules(Slates.NONE), false)
+                .groups();
+        assertThat(groups).extracting(Group::stack).containsExactly(12L);
+        assertThat(groups.get(0).fresh()).containsExactly(first, inside);
+    }
+
+    @Test
+    void aSweepOfAnotherPieceThatLooksAlikeIsNotMistakenForMoreOfTheSealedOne() {
+        sweep(1, 9);
+        slate("HC-1");
+        Sorter.Sealed sealed = new Sorter.Sealed(17, List.copyOf(shots.subList(0, 9)));
+        shots.clear();
+        wait(12);
+        sweep(1, 2);
+        slate("HC-2");
+        List<Group> groups =
+                Sorter.sort(List.of(sealed), shots, rules(Slates.LAST), true).groups();
+        assertThat(groups).hasSize(1);
+        assertThat(groups.get(0).stack()).isNull();
+        assertThat(groups.get(0).sweep()).hasSize(2);
     }
 
     @Test
@@ -148,7 +242,7 @@ class SorterTest {
         sweep(1, 5);
         wait(60);
         sweep(2, 2);
-        Sorter.Sorted sorted = Sorter.sort(null, shots, rules(Slates.NONE), false);
+        Sorter.Sorted sorted = Sorter.sort(List.of(), shots, rules(Slates.NONE), false);
         assertThat(sorted.groups()).hasSize(1);
         assertThat(sorted.open()).hasSize(2);
     }
@@ -169,7 +263,7 @@ class SorterTest {
     }
 
     private List<Group> sort(Slates slates) {
-        return Sorter.sort(null, shots, rules(slates), false).groups();
+        return Sorter.sort(List.of(), shots, rules(slates), false).groups();
     }
 
     private static Splitting rules(Slates slates) {
@@ -203,19 +297,7 @@ class SorterTest {
     private void shoot(int picture, List<Shot.Code> codes, int unread, String blank) {
         clock = clock.plusSeconds(1);
         int number = shots.size() + 1;
-        float[] thumbnail = new float[48 * 32];
-        SplittableRandom random = new SplittableRandom(picture);
-        SplittableRandom grain = new SplittableRandom(number);
-        for (int i = 0; i < thumbnail.length; i++) {
-            thumbnail[i] = (float) (random.nextDouble() + 0.1 * grain.nextDouble());
-        }
-        if (!blank.isEmpty()) Arrays.fill(thumbnail, 0);
-        shots.add(new Shot(
-                number,
-                number + ".jpg",
-                clock,
-                new Shot.Setting("body 1", "600 x 400", "1/60 f/4"),
-                new Shot.Sight(thumbnail, codes, unread, blank),
-                false));
+        shots.add(Shots.shot(
+                number, clock, new Shot.Sight(Shots.thumbnail(picture, number, blank), codes, unread, blank)));
     }
 }
