@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.stook.imaging.survey.Coverage;
+import org.stook.imaging.survey.SweepSurvey;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -18,44 +19,47 @@ record SweepWord(int frames, List<Fault> faults) {
     /** @param kind one word, for programs */
     record Fault(String kind, String sentence) {}
 
-    /** An end counts as open when more of the subject than this is still getting sharper there. */
-    private static final double OPEN = 0.12;
+    /** An end counts as open when more of the subject than this lies beyond it. */
+    private static final double OPEN = 0.04;
     /** Too few frames to say anything of coverage. */
     private static final int FEWEST = 4;
 
-    /** @param names of the frames, by the indices of the coverage */
-    static SweepWord of(Coverage coverage, List<String> names, int frames) {
+    /** @param names of the frames, in capture order */
+    static SweepWord of(SweepSurvey sweep, List<String> names) {
         List<Fault> faults = new ArrayList<>();
+        int frames = sweep.order().length;
         if (frames < FEWEST) {
             faults.add(new Fault("SHORT", "only %d frames: too few to judge the sweep".formatted(frames)));
             return new SweepWord(frames, faults);
         }
-        end(faults, "FIRST_END_OPEN", "first", coverage.openAtFirst());
-        end(faults, "LAST_END_OPEN", "last", coverage.openAtLast());
+        Coverage coverage = sweep.coverage();
+        end(faults, "FIRST_END_OPEN", coverage.openAtFirst(), "before the first frame, " + names.get(sweep.order()[0]));
         for (Coverage.Gap gap : coverage.gaps()) {
             faults.add(new Fault(
                     "GAP",
-                    String.format(
-                            Locale.ROOT,
-                            "gap between %s and %s: the step is %.1f times the usual one",
-                            names.get(gap.before()),
-                            names.get(gap.after()),
-                            gap.steps())));
+                    words(
+                            "gap between %s and %s, %.1f steps wide",
+                            names.get(gap.before()), names.get(gap.after()), gap.steps())));
         }
+        end(
+                faults,
+                "LAST_END_OPEN",
+                coverage.openAtLast(),
+                "behind the last frame, " + names.get(sweep.order()[frames - 1]));
+        sweep.shaken()
+                .forEach(frame -> faults.add(
+                        new Fault("SHAKEN", names.get(frame) + " is shaken: less sharp than its neighbours")));
         return new SweepWord(frames, faults);
     }
 
-    private static void end(List<Fault> faults, String kind, String which, double open) {
+    private static void end(List<Fault> faults, String kind, double open, String where) {
         if (open > OPEN) {
-            faults.add(new Fault(
-                    kind,
-                    String.format(
-                            Locale.ROOT,
-                            "the %s end is open: %.0f %% of the subject is still getting sharper %s",
-                            which,
-                            100 * open,
-                            which.equals("first") ? "towards the first frame" : "at the last frame")));
+            faults.add(new Fault(kind, words("open end: %.0f %% of the subject lies %s", 100 * open, where)));
         }
+    }
+
+    private static String words(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
     }
 
     String json() {

@@ -47,7 +47,7 @@ class Sweeps {
 
     private void write(long stack, List<Frame> frames, SweepSurvey sweep) {
         List<String> names = frames.stream().map(Frame::name).toList();
-        SweepWord word = SweepWord.of(sweep.coverage(), names, sweep.order().length);
+        SweepWord word = SweepWord.of(sweep, names);
         transaction.executeWithoutResult(t -> {
             Actor.acts(jdbc, "intake");
             sweep.strays().stream()
