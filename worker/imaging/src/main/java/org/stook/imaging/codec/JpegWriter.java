@@ -45,6 +45,30 @@ public final class JpegWriter {
         }
     }
 
+    /**
+     * Writes 8-bit codes, without a profile: a viewer takes them for sRGB. The stream is neither closed nor flushed.
+     *
+     * @param codes interleaved, row by row; at least {@code width * height * channels}
+     * @param channels 1, or 3 for red, green, blue
+     */
+    public static void write(byte[] codes, int width, int height, int channels, double quality, OutputStream out)
+            throws IOException {
+        boolean grey = channels == 1;
+        BufferedImage image =
+                new BufferedImage(width, height, grey ? BufferedImage.TYPE_BYTE_GRAY : BufferedImage.TYPE_3BYTE_BGR);
+        byte[] to = ((DataBufferByte) image.getRaster().getDataBuffer()).getData();
+        if (grey) {
+            System.arraycopy(codes, 0, to, 0, to.length);
+        } else {
+            for (int i = 0; i < to.length; i += 3) {
+                to[i] = codes[i + 2];
+                to[i + 1] = codes[i + 1];
+                to[i + 2] = codes[i];
+            }
+        }
+        out.write(encode(image, (float) quality));
+    }
+
     private static BufferedImage image(Frame frame) {
         boolean grey = frame.channels() == 1;
         BufferedImage image = new BufferedImage(

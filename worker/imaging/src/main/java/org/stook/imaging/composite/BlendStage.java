@@ -1,11 +1,13 @@
 package org.stook.imaging.composite;
 
 import java.io.IOException;
+import java.util.Optional;
 import org.stook.imaging.blend.Blend;
 import org.stook.imaging.blend.BlendMethod;
 import org.stook.imaging.blend.BlendMethods;
 import org.stook.imaging.blend.BlendPlan;
 import org.stook.imaging.blend.Blended;
+import org.stook.imaging.composite.view.Proxies;
 import org.stook.imaging.score.SharpnessLedger;
 
 /** Runs all frames through the blend, as often as it wants them. */
@@ -22,7 +24,8 @@ final class BlendStage {
         this.ledger = new SharpnessLedger(order.threads());
     }
 
-    Blended run(Toning toning, DecodedFrames decoded) throws IOException {
+    /** @param proxies that the placed frames are shown to, if they are wanted */
+    Blended run(Toning toning, DecodedFrames decoded, Optional<Proxies> proxies) throws CannotCompose, IOException {
         BlendMethod method = BlendMethods.byName(order.recipe().blend()).orElseThrow();
         int count = registered.frames().size();
         int channels = toning.of(0).outputChannels();
@@ -35,10 +38,13 @@ final class BlendStage {
                     progress.at(Composition.BLEND, (now + (double) rank / count) / blend.passes());
                     if (now == 0) ledger.add(placed);
                     blend.add(now, rank, placed);
+                    if (now == blend.passes() - 1) proxies.ifPresent(p -> p.add(rank, placed));
                 });
             }
         }
-        return blend.finish();
+        Blended blended = blend.finish();
+        new OverrideStage(order, registered).run(blended, toning, decoded);
+        return blended;
     }
 
     SharpnessLedger ledger() {

@@ -11,7 +11,8 @@ public final class CannotCompose extends Exception {
         this.code = code;
     }
 
-    /** Stable short reason: no-frames, reference-missing, span-missing, cannot-register, no-common-area. */
+    /** Stable short reason: no-frames, reference-missing, span-missing, cannot-register, no-common-area,
+     * override-missing, override-outside. */
     public String code() {
         return code;
     }

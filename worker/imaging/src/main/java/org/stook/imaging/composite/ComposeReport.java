@@ -80,6 +80,11 @@ public final class ComposeReport {
         return surveyed.misplaced();
     }
 
+    /** Where and how sharp each frame of the sweep is. */
+    public FocusTable focus() {
+        return FocusTable.of(surveyed);
+    }
+
     public Score score() {
         return score;
     }

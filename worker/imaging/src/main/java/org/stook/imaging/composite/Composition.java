@@ -3,10 +3,15 @@ package org.stook.imaging.composite;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.blend.Blended;
+import org.stook.imaging.composite.region.RegionMask;
+import org.stook.imaging.composite.view.Proxies;
+import org.stook.imaging.composite.view.ReviewMaps;
+import org.stook.imaging.composite.view.TilePyramid;
 import org.stook.imaging.crop.LostBorder;
 import org.stook.imaging.score.Measurements;
 import org.stook.imaging.score.Score;
@@ -30,6 +35,7 @@ public final class Composition implements AutoCloseable {
     private final DecodedFrames decoded = new DecodedFrames();
     private final SmallLumas lumas = new SmallLumas(decoded);
     private final Map<String, Double> seconds = new LinkedHashMap<>();
+    private @Nullable Path proxies;
     private @Nullable Surveyed surveyed;
     private @Nullable Registered registered;
     private @Nullable Toning toning;
@@ -56,7 +62,12 @@ public final class Composition implements AutoCloseable {
                 REGISTER, () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), lumas, progress)));
     }
 
-    /** Tones, places and blends all frames. */
+    /** Has small copies of the placed frames written while they are blended. To be called before {@link #blend()}. */
+    public void keepProxies(Path folder) {
+        proxies = folder;
+    }
+
+    /** Tones, places and blends all frames, and lays the settings' overrides over them. */
     public void blend() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
         Registered sweep = done(registered, REGISTER);
@@ -66,8 +77,14 @@ public final class Composition implements AutoCloseable {
             BlendStage stage = new BlendStage(order, sweep, progress);
             toning = tones;
             blendStage = stage;
-            return stage.run(tones, decoded);
+            return stage.run(tones, decoded, proxies(tones));
         });
+    }
+
+    private Optional<Proxies> proxies(Toning tones) {
+        Proxies.Look look =
+                new Proxies.Look(tones.of(0).outputSpace(), order.recipe().finish());
+        return Optional.ofNullable(proxies).map(folder -> new Proxies(folder, look, order.threads()));
     }
 
     /**
@@ -109,6 +126,30 @@ public final class Composition implements AutoCloseable {
         FinishStage stage = done(finish, FINISH);
         if (source.isPresent()) stage.writeSourceMap(source.get());
         if (depth.isPresent()) stage.writeDepthMap(depth.get());
+    }
+
+    /**
+     * Writes what the composite is reviewed with. After {@link #score()}.
+     *
+     * @param tiles folder for the composite in tiles, see {@link TilePyramid}
+     * @param review folder for the reduced maps, see {@link ReviewMaps}; the one that {@link #keepProxies} was given
+     */
+    public void writeView(Path tiles, Path review) throws IOException {
+        done(score, SCORE);
+        FinishStage stage = done(finish, FINISH);
+        Registered sweep = done(registered, REGISTER);
+        TilePyramid.write(stage.composite(), stage.space(), tiles, order.threads());
+        List<RegionMask> masks =
+                order.recipe().overrides().stream().map(RegionMask::new).toList();
+        new ReviewMaps(done(blended, BLEND), sweep.frames().size())
+                .write(
+                        review,
+                        done(blendStage, BLEND).ledger().soft(),
+                        (x, y) -> masks.stream()
+                                .anyMatch(m -> m.weight(
+                                                sweep.area().x() + x,
+                                                sweep.area().y() + y)
+                                        >= 0.5));
     }
 
     /** Judges the composite against its frames. */

@@ -56,6 +56,10 @@ final class FinishStage {
         return composite;
     }
 
+    ColourSpace space() {
+        return space;
+    }
+
     /** 16-bit TIFF with the reference frame's profile. @return SHA-256 of the file */
     String writeMaster(Path file) throws IOException {
         TiffTags tags = new TiffTags(16, Optional.of(space.profile()), imprint.pixelsPerInch(), imprint.origin());

@@ -53,6 +53,19 @@ final class JsonMembers {
         });
     }
 
+    /** What is done with an entry of a list. */
+    interface Entry {
+        void read(String path, JsonNode node);
+    }
+
+    /** Goes through a list, which may be left out. */
+    void each(String name, Entry use) {
+        member(name).ifPresent(value -> {
+            if (!value.isArray()) throw complaint("." + name, describe(value), "a list");
+            for (int i = 0; i < value.size(); i++) use.read(path(name) + "[" + i + "]", value.get(i));
+        });
+    }
+
     String path(String name) {
         return path + "." + name;
     }

@@ -9,6 +9,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.composite.Registered.PlacedFrame;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.frame.Samples;
@@ -56,6 +57,14 @@ final class PlacedFrames implements AutoCloseable {
         }
     }
 
+    /** A part of one frame alone, in colour. @param area in reference pixels, inside the common area */
+    Frame part(int rank, Area area) throws IOException {
+        Tone tone = toning.of(rank);
+        Frame target = tone.blank(area.width(), area.height());
+        draw(rank, await(decode(rank)), area, target);
+        return target;
+    }
+
     private Future<Samples> decode(int rank) {
         Callable<Samples> task =
                 () -> decoded.read(registered.frames().get(rank).frame().file());
@@ -65,7 +74,13 @@ final class PlacedFrames implements AutoCloseable {
     private Frame place(int rank, Samples samples, boolean colour) {
         Tone tone = toning.of(rank);
         Frame target = target(colour ? tone.outputChannels() : 1);
-        Placer placer = new Placer(registered.area());
+        draw(rank, samples, registered.area(), target);
+        return target;
+    }
+
+    private void draw(int rank, Samples samples, Area area, Frame target) {
+        Tone tone = toning.of(rank);
+        Placer placer = new Placer(area);
         PlacedFrame frame = registered.frames().get(rank);
         Parallel.forEach((target.height() + BAND - 1) / BAND, threads, band -> {
             TonedRows toned = tone.rowsOf(samples);
@@ -74,7 +89,6 @@ final class PlacedFrames implements AutoCloseable {
             int to = Math.min(target.height(), (band + 1) * BAND);
             placer.draw(rows, samples.width(), frame.placement(), band * BAND, to, target);
         });
-        return target;
     }
 
     private Frame target(int channels) {

@@ -1,8 +1,10 @@
 package org.stook.imaging.composite;
 
+import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.blend.BlendMethods;
 import org.stook.imaging.codec.Caption;
+import org.stook.imaging.composite.region.RegionOverride;
 import org.stook.imaging.crop.CropRule;
 import org.stook.imaging.tone.ToneSettings;
 
@@ -15,6 +17,7 @@ import org.stook.imaging.tone.ToneSettings;
  * @param span part of the sweep to blend; the rest stays soft
  * @param crop how the common area is chosen
  * @param reference file name of the reference frame; without one the middle of the sweep serves
+ * @param overrides regions taken from frames of a person's choice, laid over the blend one after the other
  * @param caption what the files say of themselves in words
  */
 public record Recipe(
@@ -24,12 +27,14 @@ public record Recipe(
         Optional<Span> span,
         CropRule crop,
         Optional<String> reference,
+        List<RegionOverride> overrides,
         Caption caption) {
 
     /** First and last frame to blend, by file name, in either order, both included. */
     public record Span(String first, String last) {}
 
     public Recipe {
+        overrides = List.copyOf(overrides);
         if (BlendMethods.byName(blend).isEmpty()) {
             throw new IllegalArgumentException("there is no blend method '%s'; there are: %s"
                     .formatted(
@@ -51,15 +56,16 @@ public record Recipe(
                 Optional.empty(),
                 CropRule.keepRatio(),
                 Optional.empty(),
+                List.of(),
                 Caption.none());
     }
 
     public Recipe withReference(String fileName) {
-        return new Recipe(tone, finish, blend, span, crop, Optional.of(fileName), caption);
+        return new Recipe(tone, finish, blend, span, crop, Optional.of(fileName), overrides, caption);
     }
 
     public Recipe withCaption(Caption words) {
-        return new Recipe(tone, finish, blend, span, crop, reference, words);
+        return new Recipe(tone, finish, blend, span, crop, reference, overrides, words);
     }
 
     /**

@@ -1,8 +1,11 @@
 package org.stook.imaging.composite;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.blend.BlendMethods;
 import org.stook.imaging.codec.Caption;
+import org.stook.imaging.composite.region.RegionOverride;
 import org.stook.imaging.crop.CropRule;
 import org.stook.imaging.tone.ToneSettings;
 import org.stook.imaging.tone.ToneSettings.MonochromeMix;
@@ -19,7 +22,7 @@ final class RecipeReader {
 
     RecipeReader(String json) {
         this.all = new JsonMembers(
-                "settings", parse(json), "tone", "finish", "blend", "span", "crop", "reference", "caption");
+                "settings", parse(json), "tone", "finish", "blend", "span", "crop", "reference", "overrides", "caption");
     }
 
     Recipe recipe() {
@@ -30,6 +33,7 @@ final class RecipeReader {
                 all.member("span").map(this::span),
                 all.member("crop").map(this::crop).orElse(CropRule.keepRatio()),
                 all.text("reference"),
+                overrides(),
                 all.member("caption").map(this::caption).orElse(Caption.none()));
     }
 
@@ -79,6 +83,35 @@ final class RecipeReader {
                     "settings.span: found " + node + ", expected the file names first and last");
         }
         return new Recipe.Span(first.get(), last.get());
+    }
+
+    private List<RegionOverride> overrides() {
+        List<RegionOverride> overrides = new ArrayList<>();
+        all.each("overrides", (where, node) -> overrides.add(override(where, node)));
+        return overrides;
+    }
+
+    private static RegionOverride override(String where, JsonNode node) {
+        JsonMembers in = new JsonMembers(where, node, "frame", "outline", "feather");
+        List<RegionOverride.Point> outline = new ArrayList<>();
+        in.each("outline", (at, corner) -> {
+            if (!corner.isArray()
+                    || corner.size() != 2
+                    || !corner.get(0).isNumber()
+                    || !corner.get(1).isNumber()) {
+                throw new IllegalArgumentException(at + ": found " + corner + ", expected [x, y]");
+            }
+            outline.add(new RegionOverride.Point(
+                    corner.get(0).doubleValue(), corner.get(1).doubleValue()));
+        });
+        String frame = in.text("frame")
+                .orElseThrow(() -> new IllegalArgumentException(
+                        in.path("frame") + ": found nothing, expected the file name of a frame"));
+        try {
+            return new RegionOverride(frame, outline, in.number("feather", RegionOverride.USUAL_FEATHER));
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(where + ": " + e.getMessage(), e);
+        }
     }
 
     private CropRule crop(JsonNode node) {

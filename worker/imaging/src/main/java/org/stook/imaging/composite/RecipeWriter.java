@@ -2,6 +2,7 @@ package org.stook.imaging.composite;
 
 import java.util.Optional;
 import org.stook.imaging.codec.Caption;
+import org.stook.imaging.composite.region.RegionOverride;
 import org.stook.imaging.tone.ToneSettings;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -32,6 +33,8 @@ final class RecipeWriter {
         recipe.crop().ratio().ifPresentOrElse(ratio -> crop.put("ratio", ratio), () -> crop.putNull("ratio"));
         crop.put("margin", recipe.crop().margin());
         recipe.reference().ifPresentOrElse(name -> node.put("reference", name), () -> node.putNull("reference"));
+        ArrayNode overrides = node.putArray("overrides");
+        recipe.overrides().forEach(region -> override(overrides.addObject(), region));
         caption(node.putObject("caption"), recipe.caption());
         return node;
     }
@@ -49,6 +52,13 @@ final class RecipeWriter {
 
     private static void text(ObjectNode node, String name, Optional<String> text) {
         node.put(name, text.orElse(null));
+    }
+
+    private static void override(ObjectNode node, RegionOverride region) {
+        node.put("frame", region.frame());
+        ArrayNode outline = node.putArray("outline");
+        region.outline().forEach(p -> outline.addArray().add(p.x()).add(p.y()));
+        node.put("feather", region.feather());
     }
 
     private static ObjectNode tone(ToneSettings tone) {

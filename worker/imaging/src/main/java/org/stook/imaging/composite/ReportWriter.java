@@ -33,6 +33,7 @@ final class ReportWriter {
         report.misplaced().forEach(node.putArray("misplaced")::add);
         ArrayNode frames = node.putArray("frames");
         report.frames().forEach(f -> frame(frames.addObject(), f));
+        focus(node.putObject("focus"), report.focus());
         node.set("settings", RecipeWriter.node(report.recipe()));
         ObjectNode timings = node.putObject("timings");
         for (String stage : STAGES) timings.put(stage, report.seconds().getOrDefault(stage, 0.0));
@@ -65,6 +66,24 @@ final class ReportWriter {
             node.putNull("placement");
         }
         node.put("exposureEv", frame.exposureEv());
+    }
+
+    private static void focus(ObjectNode node, FocusTable table) {
+        node.put("columns", table.columns()).put("rows", table.rows());
+        node.put("openFirstPercent", table.openFirstPercent()).put("openLastPercent", table.openLastPercent());
+        ArrayNode gaps = node.putArray("gaps");
+        for (FocusTable.Gap gap : table.gaps()) {
+            gaps.addObject()
+                    .put("before", gap.before())
+                    .put("after", gap.after())
+                    .put("missing", gap.missing());
+        }
+        ArrayNode frames = node.putArray("frames");
+        for (FocusTable.Row row : table.frames()) {
+            ObjectNode frame = frames.addObject().put("file", row.file()).put("position", row.position());
+            frame.put("sharpestPercent", row.sharpestPercent());
+            row.sharpness().forEach(frame.putArray("sharpness")::add);
+        }
     }
 
     private static void score(ObjectNode node, Score score) {

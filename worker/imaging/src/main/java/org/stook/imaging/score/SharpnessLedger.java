@@ -13,6 +13,7 @@ public final class SharpnessLedger {
     private float @org.jspecify.annotations.Nullable [] best;
     private float[] floors = {};
     private int frames;
+    private SoftTiles soft = new SoftTiles(TileSharpness.TILE, 1, new boolean[0]);
 
     /** @param threads how many threads may be used, at least 1 */
     public SharpnessLedger(int threads) {
@@ -36,12 +37,20 @@ public final class SharpnessLedger {
         double noise = median(floors);
         int textured = 0;
         int sharp = 0;
+        boolean[] behind = new boolean[tiles.count()];
         for (int t = 0; t < tiles.count(); t++) {
             if (sharpest[t] < Math.max(LEAST_CONTRAST, TEXTURED * noise)) continue;
             textured++;
-            if (detail(tiles.rms(t), noise) >= AS_SHARP * detail(sharpest[t], noise)) sharp++;
+            behind[t] = detail(tiles.rms(t), noise) < AS_SHARP * detail(sharpest[t], noise);
+            if (!behind[t]) sharp++;
         }
+        soft = new SoftTiles(TileSharpness.TILE, tiles.columns(), behind);
         return new Coverage(textured, sharp);
+    }
+
+    /** Where the composite compared last stays behind. */
+    public SoftTiles soft() {
+        return soft;
     }
 
     /** Blended flat areas are less noisy than a frame, so only what stands above the noise is compared. */
