@@ -70,10 +70,11 @@ class CompositionTest {
                 .isEqualTo("" + Files.size(place.wall.resolve(name)));
         assertThat(place.published())
                 .contains(name, name.replace(".tif", ".json"), name.replace(".tif", ".preview.jpg"))
+                .contains(name.replace(".tif", ".review/source.png"), name.replace(".tif", ".review/frames/002.jpg"))
                 .noneMatch(f -> f.contains(".staging/" + run + "."));
         assertThat(place.value("select string_agg(f->>'kind', ' ') from stook.publication,"
                         + " jsonb_array_elements(files) f where run_id = " + run))
-                .isEqualTo("thumbnail preview derivative source-map depth-map record");
+                .isEqualTo("tiles review thumbnail preview derivative source-map depth-map record");
         assertThat(place.value("select verdict || (score->>'verdict') from stook.run where id = " + run))
                 .isIn("ACCEPTACCEPT", "LOOKLOOK", "RESHOOTRESHOOT");
     }
@@ -89,7 +90,7 @@ class CompositionTest {
                 .getSchema(ComposeReport.class.getResourceAsStream("report-1.schema.json"), InputFormat.JSON);
         assertThat(schema.validate(Files.readString(record), InputFormat.JSON)).isEmpty();
         JsonNode publication = JsonMapper.shared().readTree(record.toFile()).path("publication");
-        assertThat(publication.path("files")).hasSize(6).allSatisfy(file -> {
+        assertThat(publication.path("files")).hasSize(8).allSatisfy(file -> {
             Path there = record.resolveSibling(file.path("name").stringValue());
             assertThat(Durable.sha256(there)).isEqualTo(file.path("sha256").stringValue());
             assertThat(there.getFileName().toString()).matches("[A-Za-z0-9._-]+");

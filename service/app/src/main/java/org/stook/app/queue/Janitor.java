@@ -12,6 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.util.FileSystemUtils;
 import org.stook.app.audit.AuditTrail;
 
 /**
@@ -52,7 +53,7 @@ public class Janitor {
             for (Path file : files) {
                 Matcher name = STAGED.matcher(String.valueOf(file.getFileName()));
                 if (name.matches() && isAbandoned(Long.parseLong(name.group(1)), Integer.parseInt(name.group(2)))) {
-                    Files.deleteIfExists(file);
+                    FileSystemUtils.deleteRecursively(file);
                     LOG.info("{}: left by a lost attempt, deleted", file);
                 }
             }

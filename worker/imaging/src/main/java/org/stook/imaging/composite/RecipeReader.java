@@ -22,7 +22,16 @@ final class RecipeReader {
 
     RecipeReader(String json) {
         this.all = new JsonMembers(
-                "settings", parse(json), "tone", "finish", "blend", "span", "crop", "reference", "overrides", "caption");
+                "settings",
+                parse(json),
+                "tone",
+                "finish",
+                "blend",
+                "span",
+                "crop",
+                "reference",
+                "overrides",
+                "caption");
     }
 
     Recipe recipe() {

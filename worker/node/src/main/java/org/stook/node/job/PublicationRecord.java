@@ -52,14 +52,20 @@ final class PublicationRecord {
         for (Part part : Part.values()) {
             if (part == Part.RECORD) continue;
             String name = order.finalName(masterSha256, part.ending());
-            Path file = finished.file(part);
+            Path file = part.recorded(finished.file(part));
             files.addObject()
-                    .put("name", name.substring(name.lastIndexOf('/') + 1))
+                    .put(
+                            "name",
+                            part.contents().map(c -> lastOf(name) + "/" + c).orElse(lastOf(name)))
                     .put("kind", part.kind())
                     .put("mediaType", part.mediaType())
                     .put("bytes", Files.size(file))
                     .put("sha256", part == Part.MASTER ? masterSha256 : Durable.sha256(file));
         }
+    }
+
+    private static String lastOf(String name) {
+        return name.substring(name.lastIndexOf('/') + 1);
     }
 
     private void frame(ObjectNode node, FrameFile frame) {

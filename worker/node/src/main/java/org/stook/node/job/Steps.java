@@ -55,6 +55,7 @@ final class Steps implements AutoCloseable {
     }
 
     void blend() throws IOException, CannotCompose {
+        composition.keepProxies(finished().file(Part.REVIEW));
         composition.blend();
     }
 
@@ -67,6 +68,7 @@ final class Steps implements AutoCloseable {
 
     void score() throws IOException, CannotCompose {
         composition.score();
+        composition.writeView(finished().file(Part.TILES), finished().file(Part.REVIEW));
         new PublicationRecord(attempt.order(), finished()).write(composition.report());
     }
 

@@ -13,6 +13,8 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.stream.Stream;
+import org.springframework.util.FileSystemUtils;
 
 /** Files that must outlive a power cut. */
 public final class Durable {
@@ -41,6 +43,18 @@ public final class Durable {
             copyForced(from, to);
         } catch (IOException e) {
             deleteQuietly(to, e);
+            throw e;
+        }
+    }
+
+    /** Copies a folder with all that is in it; likewise nothing of it is left after an exception. */
+    static void copyFolder(Path from, Path to) throws IOException {
+        try (Stream<Path> all = Files.walk(from)) {
+            for (Path file : (Iterable<Path>) all.filter(Files::isRegularFile)::iterator) {
+                copy(file, to.resolve(from.relativize(file)));
+            }
+        } catch (IOException e) {
+            FileSystemUtils.deleteRecursively(to);
             throw e;
         }
     }

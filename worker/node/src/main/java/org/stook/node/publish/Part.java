@@ -1,9 +1,15 @@
 package org.stook.node.publish;
 
+import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 
-/** The files of a publication, in the order of renaming: where the master stands, the others stand. */
+/** The files and folders of a publication, in the order of renaming: where the master stands, the others stand. */
 public enum Part {
+    /** Folder of the composite in tiles, for deep zoom. */
+    TILES(".tiles", "application/ld+json"),
+    /** Folder of what it is reviewed with: placed frames and maps at reduced size. */
+    REVIEW(".review", "application/json"),
     /** Very small JPEG, sRGB. */
     THUMBNAIL(".thumb.jpg", "image/jpeg"),
     /** Small JPEG, sRGB. */
@@ -34,6 +40,20 @@ public enum Part {
 
     public String mediaType() {
         return mediaType;
+    }
+
+    /** Of a part that is a folder, the file in it that says what else is there. */
+    public Optional<String> contents() {
+        return switch (this) {
+            case TILES -> Optional.of("info.json");
+            case REVIEW -> Optional.of("review.json");
+            default -> Optional.empty();
+        };
+    }
+
+    /** The file that records name: the part itself, or in a folder the one that says what else is there. */
+    public Path recorded(Path part) {
+        return contents().map(part::resolve).orElse(part);
     }
 
     /** As it is called in the record and in the database. */

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.util.FileSystemUtils;
 import org.stook.orders.WorkOrder;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
@@ -94,6 +95,10 @@ public final class Publisher {
         for (Part part : Part.values()) {
             Path from = finished.file(part);
             Path to = bundle.staged(part);
+            if (part.contents().isPresent()) {
+                Durable.copyFolder(from, to);
+                continue;
+            }
             Durable.copy(from, to);
             if (!Durable.sha256(to).equals(Durable.sha256(from))) {
                 throw new IOException(to + " reads back other than it was written");
@@ -123,6 +128,9 @@ public final class Publisher {
             if (!Files.exists(placed)) {
                 throw e;
             }
+            if (Files.isDirectory(staged)) {
+                FileSystemUtils.deleteRecursively(staged);
+            }
         }
     }
 
@@ -131,9 +139,11 @@ public final class Publisher {
         for (Part part : Part.values()) {
             if (part == Part.MASTER) continue;
             ObjectNode file = files.addObject();
-            file.put("name", bundle.name(part));
-            file.put("sha256", Durable.sha256(bundle.placed(part)));
-            file.put("bytes", Files.size(bundle.placed(part)));
+            Path recorded = part.recorded(bundle.placed(part));
+            file.put(
+                    "name", part.recorded(Path.of(bundle.name(part))).toString().replace('\\', '/'));
+            file.put("sha256", Durable.sha256(recorded));
+            file.put("bytes", Files.size(recorded));
             file.put("kind", part.kind());
         }
         JsonNode score =
@@ -149,7 +159,7 @@ public final class Publisher {
     private static void discard(Bundle bundle) {
         for (Part part : Part.values()) {
             try {
-                Files.deleteIfExists(bundle.staged(part));
+                FileSystemUtils.deleteRecursively(bundle.staged(part));
             } catch (IOException e) {
                 LOG.warn("{} stays behind: {}", bundle.staged(part), e.toString());
             }

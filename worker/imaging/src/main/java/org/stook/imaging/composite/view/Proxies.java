@@ -105,8 +105,7 @@ public final class Proxies {
         try {
             Files.createDirectories(file.getParent());
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
-                JpegWriter.write(
-                        screen.codes(frame), frame.width(), frame.height(), screen.channels(), QUALITY, out);
+                JpegWriter.write(screen.codes(frame), frame.width(), frame.height(), screen.channels(), QUALITY, out);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
