@@ -1,5 +1,8 @@
 package org.stook.migrations;
 
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 
@@ -9,10 +12,10 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 10;
+    public static final int NEWEST = 18;
 
     /** Oldest schema this release's programs can work on. */
-    public static final int OLDEST = 7;
+    public static final int OLDEST = 18;
 
     private Schema() {}
 
@@ -37,6 +40,21 @@ public final class Schema {
      * @return how many migrations were run
      */
     public static int migrate(DataSource owner) {
-        return flyway(owner).migrate().migrationsExecuted;
+        int run = flyway(owner).migrate().migrationsExecuted;
+        if (run > 0) {
+            grant(owner);
+        }
+        return run;
+    }
+
+    /** Tables that later migrations added are for the roles too. Not a callback, which would want a third connection. */
+    private static void grant(DataSource owner) {
+        try (Connection connection = owner.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("select stook.grant_roles()");
+        } catch (SQLException e) {
+            throw new IllegalStateException(
+                    "the schema is migrated, but its roles got no rights: " + e.getMessage(), e);
+        }
     }
 }

@@ -3,6 +3,8 @@ package org.stook.app;
 import java.time.Duration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.stook.app.audit.HeadExport;
+import org.stook.app.audit.Sealer;
 import org.stook.app.intake.FirstLooks;
 import org.stook.app.intake.IntakePoller;
 import org.stook.app.queue.Janitor;
@@ -38,5 +40,14 @@ class Rounds {
     @Bean
     Recurring janitorRound(Janitor janitor) {
         return new Recurring("janitor", Duration.ofMinutes(10), janitor::step);
+    }
+
+    /** What happened since the last head is not provable yet: often enough that this is little. */
+    @Bean
+    Recurring sealRound(Sealer sealer, HeadExport export) {
+        return new Recurring("seal", Duration.ofSeconds(10), () -> {
+            sealer.step();
+            export.step();
+        });
     }
 }

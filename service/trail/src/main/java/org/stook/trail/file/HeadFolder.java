@@ -105,7 +105,7 @@ public final class HeadFolder {
     /** Adds heads and forces them to the disk. */
     public void addHeads(List<Head> more) throws IOException {
         Files.createDirectories(folder);
-        boolean cut = Files.exists(heads()) && Files.size(heads()) > 0 && !endsWithLine();
+        boolean cut = Files.exists(heads()) && Files.size(heads()) > 0 && !endsWithLine(heads());
         try (FileChannel file = FileChannel.open(heads(), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
             if (cut) {
                 file.truncate(startOfLastLine());
@@ -128,8 +128,8 @@ public final class HeadFolder {
         }
     }
 
-    private boolean endsWithLine() throws IOException {
-        try (FileChannel file = FileChannel.open(heads(), StandardOpenOption.READ)) {
+    private static boolean endsWithLine(Path path) throws IOException {
+        try (FileChannel file = FileChannel.open(path, StandardOpenOption.READ)) {
             ByteBuffer last = ByteBuffer.allocate(1);
             file.read(last, file.size() - 1);
             return last.get(0) == '\n';
@@ -180,6 +180,7 @@ public final class HeadFolder {
                 try {
                     if (!line.isBlank()) heads.add(Head.parse(line));
                 } catch (IllegalArgumentException e) {
+                    if (lines.readLine() == null && !endsWithLine(file)) break;
                     throw new IOException(file + ", line " + (heads.size() + 1) + ": " + e.getMessage(), e);
                 }
             }

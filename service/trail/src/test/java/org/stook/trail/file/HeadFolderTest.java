@@ -62,6 +62,7 @@ class HeadFolderTest {
         Files.writeString(folder.heads(), "{\"at\":\"2026", StandardOpenOption.APPEND);
         assertThat(folder.leafCount()).isEqualTo(1);
         assertThat(folder.lastHead()).contains(head(1));
+        assertThat(HeadFolder.readHeads(folder.heads())).containsExactly(head(1));
         folder.addLeaves(List.of(leaf(2)).iterator());
         folder.addHeads(List.of(head(2)));
         assertThat(folder.leaf(1)).isEqualTo(leaf(2));
