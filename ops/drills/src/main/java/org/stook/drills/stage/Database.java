@@ -1,0 +1,81 @@
+package org.stook.drills.stage;
+
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.stook.migrations.Schema;
+import org.stook.postgres.LocalPostgres;
+import org.stook.postgres.PostgresOptions;
+
+/** The studio's PostgreSQL, which can be stopped the hard way and comes back on the same port. */
+public final class Database implements AutoCloseable {
+    private static final String NAME = "studio";
+
+    private final Path home;
+    private LocalPostgres server;
+    private final HikariDataSource source = new HikariDataSource();
+
+    private Database(Path home) throws IOException, SQLException {
+        this.home = home;
+        this.server = LocalPostgres.start(options(0));
+        server.ensureDatabase(NAME);
+        source.setJdbcUrl(url(server.port()));
+        source.setUsername(server.username());
+        source.setPassword(server.password());
+        source.setMaximumPoolSize(8);
+        source.setConnectionTimeout(5_000);
+        source.addDataSourceProperty("socketTimeout", "30");
+    }
+
+    /** A fresh database with the newest schema. */
+    public static Database open(Path home) throws IOException, SQLException {
+        Database database = new Database(home);
+        Schema.migrate(database.source);
+        return database;
+    }
+
+    /** A commit outlives the server's death, though not the machine's: it is the server that drills kill. */
+    private PostgresOptions options(int port) {
+        return new PostgresOptions(
+                home, port, false, Map.of("fsync", "off", "full_page_writes", "off", "max_connections", "250"));
+    }
+
+    public HikariDataSource source() {
+        return source;
+    }
+
+    public int port() {
+        return server.port();
+    }
+
+    public String username() {
+        return server.username();
+    }
+
+    public String password() {
+        return server.password();
+    }
+
+    static String url(int port) {
+        return "jdbc:postgresql://127.0.0.1:" + port + "/" + NAME;
+    }
+
+    /** Ends the server without a checkpoint or a word to its clients, for so long. */
+    public void outage(long seconds) throws IOException, InterruptedException {
+        int port = server.port();
+        Processes.signal("QUIT", server.pid());
+        ProcessHandle.of(server.pid()).ifPresent(p -> p.onExit().join());
+        server.close();
+        TimeUnit.SECONDS.sleep(seconds);
+        server = LocalPostgres.start(options(port));
+    }
+
+    @Override
+    public void close() throws IOException {
+        source.close();
+        server.close();
+    }
+}

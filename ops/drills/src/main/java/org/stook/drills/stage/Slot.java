@@ -1,0 +1,89 @@
+package org.stook.drills.stage;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
+
+/** A place for one worker process, which is started again whenever it ends, as a service manager would. */
+public final class Slot implements AutoCloseable {
+    private static final long RESTART_MILLIS = 500;
+
+    /**
+     * @param javaOptions of the process
+     * @param settings as {@code name=value}
+     * @param environment on top of ours
+     */
+    public record Setup(List<String> javaOptions, List<String> settings, Map<String, String> environment) {}
+
+    private final String name;
+    private final Wire wire;
+    private final ProcessBuilder builder;
+    private final AtomicInteger starts = new AtomicInteger();
+    private volatile @Nullable Process process;
+    private volatile boolean closed;
+
+    Slot(String name, Wire wire, List<String> command, Map<String, String> environment, Path log) {
+        this.name = name;
+        this.wire = wire;
+        this.builder = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
+        builder.environment().putAll(environment);
+    }
+
+    void open() {
+        Thread keeper = new Thread(this::keep, "keeper-" + name);
+        keeper.setDaemon(true);
+        keeper.start();
+    }
+
+    private void keep() {
+        try {
+            while (!closed) {
+                Process started = builder.start();
+                process = started;
+                starts.incrementAndGet();
+                started.waitFor();
+                Thread.sleep(RESTART_MILLIS);
+            }
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** The worker's id. */
+    public String name() {
+        return name;
+    }
+
+    public Wire wire() {
+        return wire;
+    }
+
+    /** How often its process was started. */
+    public int starts() {
+        return starts.get();
+    }
+
+    /** Process id; 0 between two processes. */
+    public long pid() {
+        Process now = process;
+        return now != null && now.isAlive() ? now.pid() : 0;
+    }
+
+    @Override
+    public void close() throws IOException {
+        closed = true;
+        Process now = process;
+        if (now != null) {
+            // Also one that is stopped has to go.
+            now.destroyForcibly();
+        }
+        wire.close();
+    }
+}

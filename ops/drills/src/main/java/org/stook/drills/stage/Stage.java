@@ -1,0 +1,174 @@
+package org.stook.drills.stage;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DataSourceTransactionManager;
+import org.stook.orders.NewRun;
+import org.stook.orders.Priorities;
+import org.stook.orders.RunId;
+import org.stook.orders.Runs;
+import org.stook.orders.Upkeep;
+import org.stook.orders.WorkOrder;
+
+/** A studio for drills: a database, two shares on disk, one station, and slots for real worker processes. */
+public final class Stage implements AutoCloseable {
+    private static final String SETTINGS = "cd".repeat(32);
+
+    private final Path folder;
+    private final Database database;
+    private final JdbcClient jdbc;
+    private final Path wall;
+    private final Material material;
+    private final Runs runs;
+    private final Upkeep upkeep;
+    private final List<Slot> slots = new ArrayList<>();
+
+    private Stage(Path folder, Database database, int width, int height) throws IOException {
+        this.folder = folder;
+        this.database = database;
+        this.jdbc = JdbcClient.create(database.source());
+        DataSourceTransactionManager transactions = new DataSourceTransactionManager(database.source());
+        this.runs = new Runs(database.source(), transactions);
+        this.upkeep = new Upkeep(database.source(), transactions);
+        Path card = share("card", "INTAKE");
+        this.wall = share("wall", "PUBLISH");
+        this.material = new Material(card, jdbc, width, height);
+        jdbc.sql("insert into stook.tone_settings (id, body) values (?, '{}')")
+                .param(SETTINGS)
+                .update();
+        jdbc.sql("insert into stook.station (name, intake_share_id, intake_folder, publish_share_id, publish_folder)"
+                        + " values ('north', 1, 'north', 2, 'done')")
+                .update();
+    }
+
+    /** @param folder is emptied first */
+    public static Stage open(Path folder, int width, int height)
+            throws IOException, SQLException, InterruptedException {
+        Processes.must(List.of("rm", "-rf", folder.toString()));
+        Files.createDirectories(folder);
+        return new Stage(folder, Database.open(folder.resolve("postgres")), width, height);
+    }
+
+    private Path share(String name, String kind) throws IOException {
+        Path root = Files.createDirectories(folder.resolve(name));
+        UUID sentinel = jdbc.sql("insert into stook.share (name, kind, root) values (?, ?, ?) returning sentinel")
+                .params(name, kind, root.toString())
+                .query(UUID.class)
+                .single();
+        mark(root, sentinel.toString());
+        return root;
+    }
+
+    private static void mark(Path root, String sentinel) throws IOException {
+        Files.writeString(root.resolve(WorkOrder.Share.SENTINEL), sentinel + "\n");
+    }
+
+    /** Writes the output share's mark where it was lost, as after mounting another disk there. */
+    public void markWall() throws IOException {
+        mark(
+                wall,
+                jdbc.sql("select sentinel::text from stook.share where name = 'wall'")
+                        .query(String.class)
+                        .single());
+    }
+
+    /** Starts a worker in a slot of its own. */
+    public Slot hire(Program program, Slot.Setup setup) throws IOException {
+        String name = "w" + (slots.size() + 1);
+        Wire wire = Wire.to(database.port());
+        List<String> settings = new ArrayList<>(List.of(
+                "spring.datasource.url=" + Database.url(wire.port()),
+                "spring.datasource.username=" + database.username(),
+                "spring.datasource.password=" + database.password(),
+                "stook.worker.id=" + name,
+                "stook.worker.threads=1",
+                "stook.worker.scratch=" + folder.resolve("scratch")));
+        settings.addAll(setup.settings());
+        Slot slot = new Slot(
+                name,
+                wire,
+                program.command(setup.javaOptions(), settings),
+                setup.environment(),
+                folder.resolve(name + ".log"));
+        slots.add(slot);
+        slot.open();
+        return slot;
+    }
+
+    public List<Slot> slots() {
+        return List.copyOf(slots);
+    }
+
+    /** Orders a run of a sealed stack. */
+    public RunId order(long stack, int priority) {
+        return runs.create(new NewRun(stack, SETTINGS, priority, "photographer"));
+    }
+
+    /** Orders runs of that many stacks of the same five frames. */
+    public List<RunId> orderMinerals(int count) throws IOException {
+        List<String> paths = material.lay("north/mineral", material.mineral());
+        List<RunId> ordered = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            ordered.add(order(material.stack("Mineral " + i, paths), Priorities.NORMAL));
+        }
+        return ordered;
+    }
+
+    /** How many runs are neither published nor at any other end. */
+    public int open() {
+        return jdbc.sql("select count(*) from stook.run where state in ('READY', 'RUNNING', 'PUBLISHING')")
+                .query(Integer.class)
+                .single();
+    }
+
+    /** How many tasks are in the queue, of whatever runs. */
+    public int queued() {
+        return jdbc.sql("select count(*) from jobs.scheduled_tasks")
+                .query(Integer.class)
+                .single();
+    }
+
+    public Material material() {
+        return material;
+    }
+
+    public JdbcClient jdbc() {
+        return jdbc;
+    }
+
+    public Database database() {
+        return database;
+    }
+
+    public Runs runs() {
+        return runs;
+    }
+
+    /** What the service does every minute. */
+    public Upkeep upkeep() {
+        return upkeep;
+    }
+
+    /** Root of the share that composites go to. */
+    public Path wall() {
+        return wall;
+    }
+
+    public Path folder() {
+        return folder;
+    }
+
+    @Override
+    public void close() throws IOException {
+        for (Slot slot : slots) {
+            slot.close();
+        }
+        database.close();
+    }
+}
