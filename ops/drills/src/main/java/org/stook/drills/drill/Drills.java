@@ -1,15 +1,12 @@
 package org.stook.drills.drill;
 
-import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import org.stook.drills.fault.Fault;
 import org.stook.drills.fault.Faults;
+import org.stook.drills.stage.Skew;
 import org.stook.drills.stage.Slot;
-import org.stook.drills.stage.Stage;
 
 /** The drills there are. */
 public final class Drills {
@@ -45,6 +42,24 @@ public final class Drills {
                 calm("long-outage", "the database is away for 5 minutes", pace(1, 3000, 4000), Faults.outage(300)),
                 points("points", "each run's first attempt dies at its n-th point, n in turn", "die/"),
                 points("calls", "each run's first attempt has an I/O error at its n-th call, n in turn", "fail/"),
+                onSmallDisk("full", "the output share is full for 15 s", Faults.full(15)),
+                onSmallDisk("locked", "the output share is read-only for 15 s", Faults.locked(15)),
+                onSmallDisk("vanished", "the output share is not mounted for 12 s", Faults.vanished(12)),
+                cast(
+                        "operator",
+                        "a restless operator",
+                        pace(60, 100, 900),
+                        new Castings.SomeCancelled(),
+                        Faults.operator()),
+                cast("poison", "two stacks that kill every worker", Drill.Pace.NONE, new Castings.Poisoned()),
+                cast("malformed", "a broken frame in each stack", Drill.Pace.NONE, new Castings.Malformed()),
+                new Drill(
+                        "skew",
+                        "one worker's clock a minute behind, another's a minute ahead",
+                        List.of(skewed(-60), skewed(60), skewed(0)),
+                        List.of(),
+                        Drill.Pace.NONE,
+                        new Castings.NobodyLost()),
                 calm(
                         "mixed",
                         "all of it, by chance",
@@ -64,48 +79,41 @@ public final class Drills {
     }
 
     private static Drill calm(String name, String purpose, Drill.Pace pace, Fault... faults) {
-        return new Drill(name, purpose, workers(3), List.of(faults), pace, new EachPublished());
+        return new Drill(name, purpose, workers(3), List.of(faults), pace, new Castings.EachPublished());
+    }
+
+    private static Drill cast(String name, String purpose, Drill.Pace pace, Drill.Casting casting, Fault... faults) {
+        return new Drill(name, purpose, workers(3), List.of(faults), pace, casting);
+    }
+
+    private static Drill onSmallDisk(String name, String purpose, Fault fault) {
+        Slot.Setup setup = new Slot.Setup(List.of("-Xmx256m"), List.of("stook.worker.room.least-free=4MB"), Map.of());
+        return new Drill(
+                name,
+                purpose,
+                Collections.nCopies(3, setup),
+                List.of(fault),
+                pace(3, 3000, 8000),
+                new Castings.OnSmallDisk());
+    }
+
+    private static Slot.Setup skewed(int seconds) {
+        return new Slot.Setup(List.of("-Xmx256m"), List.of(), Skew.by(seconds));
     }
 
     private static Drill points(String name, String purpose, String failpoint) {
         Slot.Setup setup =
                 new Slot.Setup(List.of("-Xmx256m", "-Dstook.failpoint=" + failpoint + POINTS), List.of(), Map.of());
         return new Drill(
-                name, purpose, Collections.nCopies(3, setup), List.of(), new Drill.Pace(0, 200, 400), new Pointed());
+                name,
+                purpose,
+                Collections.nCopies(3, setup),
+                List.of(),
+                new Drill.Pace(0, 200, 400),
+                new Castings.Pointed());
     }
 
     private static List<Slot.Setup> workers(int count) {
         return Collections.nCopies(count, new Slot.Setup(List.of("-Xmx256m"), List.of(), Map.of()));
-    }
-
-    /** So many runs of whole stacks: each must be published. */
-    static class EachPublished implements Drill.Casting {
-        @Override
-        public void order(Stage stage, int runs, Random random) throws Exception {
-            stage.orderMinerals(runs);
-        }
-
-        @Override
-        public List<String> verdict(Stage stage) {
-            return stage.jdbc()
-                    .sql("select 'run/' || id || ' is ' || state || ': ' || coalesce(reason_text, '') from stook.run"
-                            + " where state <> 'PUBLISHED' order by id")
-                    .query(String.class)
-                    .list();
-        }
-    }
-
-    /** The same where the workers break by themselves and say so. */
-    static final class Pointed extends EachPublished {
-        @Override
-        public int ownFaults(Stage stage) throws Exception {
-            List<String> lines = new ArrayList<>();
-            for (Slot slot : stage.slots()) {
-                lines.addAll(Files.readAllLines(stage.folder().resolve(slot.name() + ".log")));
-            }
-            return (int) lines.stream()
-                    .filter(l -> l.startsWith("dies at ") || l.startsWith("fails at "))
-                    .count();
-        }
     }
 }

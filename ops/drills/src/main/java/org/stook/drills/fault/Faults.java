@@ -125,4 +125,39 @@ public final class Faults {
             return 1;
         });
     }
+
+    /** The share that composites go to is full for so long. */
+    public static Fault full(int seconds) {
+        return of("full", (stage, random) -> {
+            stage.smallDisk().fill();
+            TimeUnit.SECONDS.sleep(seconds);
+            stage.smallDisk().empty();
+            return 1;
+        });
+    }
+
+    /** It is read-only for so long. */
+    public static Fault locked(int seconds) {
+        return of("locked", (stage, random) -> {
+            stage.smallDisk().lock();
+            TimeUnit.SECONDS.sleep(seconds);
+            stage.smallDisk().unlock();
+            return 1;
+        });
+    }
+
+    /** It is not mounted for so long. */
+    public static Fault vanished(int seconds) {
+        return of("vanished", (stage, random) -> {
+            stage.smallDisk().vanish();
+            TimeUnit.SECONDS.sleep(seconds);
+            stage.smallDisk().appear();
+            return 1;
+        });
+    }
+
+    /** An operator does something to some run: holds and releases, cancels, moves up or down. */
+    public static Fault operator() {
+        return of("operator", new Operator()::act);
+    }
 }

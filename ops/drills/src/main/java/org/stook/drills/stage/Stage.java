@@ -6,7 +6,9 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.stook.orders.NewRun;
@@ -28,6 +30,7 @@ public final class Stage implements AutoCloseable {
     private final Runs runs;
     private final Upkeep upkeep;
     private final List<Slot> slots = new ArrayList<>();
+    private @Nullable SmallDisk smallDisk;
 
     private Stage(Path folder, Database database, int width, int height) throws IOException {
         this.folder = folder;
@@ -69,17 +72,22 @@ public final class Stage implements AutoCloseable {
         Files.writeString(root.resolve(WorkOrder.Share.SENTINEL), sentinel + "\n");
     }
 
-    /** Writes the output share's mark where it was lost, as after mounting another disk there. */
-    public void markWall() throws IOException {
-        mark(
-                wall,
-                jdbc.sql("select sentinel::text from stook.share where name = 'wall'")
-                        .query(String.class)
-                        .single());
+    /** Puts the output share on a small disk of its own, which can be filled, locked and taken away. */
+    public SmallDisk shrinkWall(int mebibytes) throws IOException, InterruptedException {
+        String sentinel = Files.readString(wall.resolve(WorkOrder.Share.SENTINEL));
+        SmallDisk disk = SmallDisk.mount(folder.resolve("disk"), wall, mebibytes);
+        smallDisk = disk;
+        mark(wall, sentinel.strip());
+        return disk;
+    }
+
+    /** What {@link #shrinkWall} made. */
+    public SmallDisk smallDisk() {
+        return Objects.requireNonNull(smallDisk, "the output share is not on a small disk");
     }
 
     /** Starts a worker in a slot of its own. */
-    public Slot hire(Program program, Slot.Setup setup) throws IOException {
+    public Slot hire(Program program, Slot.Setup setup) throws IOException, InterruptedException {
         String name = "w" + (slots.size() + 1);
         Wire wire = Wire.to(database.port());
         List<String> settings = new ArrayList<>(List.of(
@@ -94,7 +102,7 @@ public final class Stage implements AutoCloseable {
                 name,
                 wire,
                 program.command(setup.javaOptions(), settings),
-                setup.environment(),
+                Skew.environment(setup.environment(), folder),
                 folder.resolve(name + ".log"));
         slots.add(slot);
         slot.open();
@@ -170,5 +178,8 @@ public final class Stage implements AutoCloseable {
             slot.close();
         }
         database.close();
+        if (smallDisk != null) {
+            smallDisk.close();
+        }
     }
 }

@@ -107,9 +107,17 @@ public final class Publisher {
         Durable.forceFolder(Durable.parent(bundle.staged(Part.MASTER)));
     }
 
-    private static Outcome place(Attempt attempt, Bundle bundle) throws IOException {
+    private Outcome place(Attempt attempt, Bundle bundle) throws IOException {
         for (Part part : Part.values()) {
             place(bundle.staged(part), bundle.placed(part));
+        }
+        // Unmounted on the way, the share's mount point took it all without a word. The reading below is of the share
+        // again.
+        WorkOrder order = attempt.order();
+        Optional<Shares.Trouble> gone =
+                shares.absence(order.share(order.output().shareId()));
+        if (gone.isPresent()) {
+            throw new IOException(gone.get().sentence());
         }
         String found = Durable.sha256(bundle.placed(Part.MASTER));
         if (!found.equals(bundle.names().sha256())) {

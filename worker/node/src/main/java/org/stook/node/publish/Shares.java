@@ -69,7 +69,8 @@ public final class Shares {
                 : room.trouble("share " + share.name(), root(share));
     }
 
-    private Optional<Trouble> absence(Share share) {
+    /** Why the share counts as not mounted here; empty if it is there. */
+    Optional<Trouble> absence(Share share) {
         Path file = root(share).resolve(Share.SENTINEL);
         try {
             String found = Files.readString(file).strip();
