@@ -9,6 +9,8 @@ import org.stook.drills.check.Result;
 import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
 import org.stook.drills.drill.Drills;
+import org.stook.drills.scale.OverheadCommand;
+import org.stook.drills.scale.ScaleCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -16,8 +18,9 @@ import picocli.CommandLine.Parameters;
 
 /** The command line of the drills. */
 @Command(
-        name = "drills",
+        name = "drill",
         mixinStandardHelpOptions = true,
+        subcommands = {ScaleCommand.class, OverheadCommand.class},
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."
                         + " Without a name it lists the drills.")

@@ -15,8 +15,7 @@ import org.stook.drills.stage.Stage;
 
 /** Runs a drill: sets the stage, orders, inflicts, waits for the end, and checks. */
 public final class Conductor {
-    private static final int WIDTH = 240;
-    private static final int HEIGHT = 160;
+    private static final Stage.Plan SMALL = new Stage.Plan(240, 160, false);
     private static final int SETTLING_SECONDS = 60;
     private static final long UPKEEP_MILLIS = 60_000;
 
@@ -34,7 +33,7 @@ public final class Conductor {
     public Result run(Drill drill, int runs, long seed) throws Exception {
         Random random = new Random(seed);
         long start = System.nanoTime();
-        try (Stage stage = Stage.open(work.resolve(drill.name()), WIDTH, HEIGHT)) {
+        try (Stage stage = Stage.open(work.resolve(drill.name()), SMALL)) {
             stage.jdbc().sql("create schema drill").update();
             stage.jdbc()
                     .sql("create table drill.fault (kind text, run_id bigint, attempt int, worker_id text,"

@@ -18,8 +18,11 @@ public final class Database implements AutoCloseable {
     private LocalPostgres server;
     private final HikariDataSource source = new HikariDataSource();
 
-    private Database(Path home) throws IOException, SQLException {
+    private final boolean durable;
+
+    private Database(Path home, boolean durable) throws IOException, SQLException {
         this.home = home;
+        this.durable = durable;
         this.server = LocalPostgres.start(options(0));
         server.ensureDatabase(NAME);
         source.setJdbcUrl(url(server.port()));
@@ -30,15 +33,21 @@ public final class Database implements AutoCloseable {
         source.addDataSourceProperty("socketTimeout", "30");
     }
 
-    /** A fresh database with the newest schema. */
-    public static Database open(Path home) throws IOException, SQLException {
-        Database database = new Database(home);
+    /**
+     * A fresh database with the newest schema.
+     *
+     * @param durable whether commits outlive the machine's death, too, as in a studio; drills kill the server only
+     */
+    public static Database open(Path home, boolean durable) throws IOException, SQLException {
+        Database database = new Database(home, durable);
         Schema.migrate(database.source);
         return database;
     }
 
-    /** A commit outlives the server's death, though not the machine's: it is the server that drills kill. */
     private PostgresOptions options(int port) {
+        if (durable) {
+            return PostgresOptions.kept(home, port);
+        }
         return new PostgresOptions(
                 home, port, false, Map.of("fsync", "off", "full_page_writes", "off", "max_connections", "250"));
     }

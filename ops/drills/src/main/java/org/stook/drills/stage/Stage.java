@@ -20,6 +20,13 @@ import org.stook.orders.WorkOrder;
 
 /** A studio for drills: a database, two shares on disk, one station, and slots for real worker processes. */
 public final class Stage implements AutoCloseable {
+    /**
+     * @param width of the frames
+     * @param height of the frames
+     * @param durable whether the database waits for the disk
+     */
+    public record Plan(int width, int height, boolean durable) {}
+
     private static final String SETTINGS = "cd".repeat(32);
 
     private final Path folder;
@@ -32,7 +39,7 @@ public final class Stage implements AutoCloseable {
     private final List<Slot> slots = new ArrayList<>();
     private @Nullable SmallDisk smallDisk;
 
-    private Stage(Path folder, Database database, int width, int height) throws IOException {
+    private Stage(Path folder, Database database, Plan plan) throws IOException {
         this.folder = folder;
         this.database = database;
         this.jdbc = JdbcClient.create(database.source());
@@ -41,7 +48,7 @@ public final class Stage implements AutoCloseable {
         this.upkeep = new Upkeep(database.source(), transactions);
         Path card = share("card", "INTAKE");
         this.wall = share("wall", "PUBLISH");
-        this.material = new Material(card, jdbc, width, height);
+        this.material = new Material(card, jdbc, plan.width(), plan.height());
         jdbc.sql("insert into stook.tone_settings (id, body) values (?, '{}')")
                 .param(SETTINGS)
                 .update();
@@ -55,7 +62,7 @@ public final class Stage implements AutoCloseable {
             throws IOException, SQLException, InterruptedException {
         Processes.must(List.of("rm", "-rf", folder.toString()));
         Files.createDirectories(folder);
-        return new Stage(folder, Database.open(folder.resolve("postgres")), width, height);
+        return new Stage(folder, Database.open(folder.resolve("postgres"), plan.durable()), plan);
     }
 
     private Path share(String name, String kind) throws IOException {
