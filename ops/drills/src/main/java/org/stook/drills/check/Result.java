@@ -17,7 +17,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  * @param refused attempts that were begun and ended without a publication
  * @param deaths counted against runs in the end
  * @param takeover longest time from the death of a worker to the next attempt at its run, seconds; 0 if none died
- * @param contents how many different composites there are of the same frames; more than one is a fault
+ * @param contents how many different depth maps there are of the same frames (the composites name their run); more than one is
+ *     a fault
  * @param violations of what a history may be
  */
 public record Result(
@@ -56,8 +57,8 @@ public record Result(
                 count(jdbc, "select coalesce(sum(deaths), 0)::int from stook.run"),
                 jdbc.sql(TAKEOVER).query(Double.class).single(),
                 count(jdbc, """
-                        select count(distinct p.sha256) from stook.publication p join stook.stack s on s.id = p.stack_id
-                        where s.subject like 'Mineral %'"""),
+                        select count(distinct f ->> 'sha256') from stook.publication p join stook.stack s on s.id = p.stack_id,
+                          jsonb_array_elements(p.files) f where s.subject like 'Mineral %' and f ->> 'kind' = 'depth-map'"""),
                 violations);
     }
 

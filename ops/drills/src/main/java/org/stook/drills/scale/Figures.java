@@ -19,9 +19,7 @@ final class Figures {
     double[] claimMillis() {
         double[] millis = new double[SAMPLES];
         for (int i = 0; i < SAMPLES; i++) {
-            String plan = String.join(
-                    "\n",
-                    jdbc.sql("""
+            String plan = String.join("\n", jdbc.sql("""
                             explain (analyze, timing off) select * from jobs.scheduled_tasks
                             where picked = false and execution_time <= now() order by priority desc, execution_time asc
                             limit 1 for update skip locked""").query(String.class).list());
@@ -35,11 +33,7 @@ final class Figures {
     double[] waited(List<RunId> runs) {
         return jdbc.sql("""
                         select extract(epoch from a.started_at - r.created_at)::float8 from stook.run r
-                        join stook.attempt a on a.run_id = r.id and a.n = 1 where r.id in (:runs)""")
-                .param("runs", ids(runs))
-                .query(Double.class)
-                .list()
-                .stream()
+                        join stook.attempt a on a.run_id = r.id and a.n = 1 where r.id in (:runs)""").param("runs", ids(runs)).query(Double.class).list().stream()
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
@@ -50,10 +44,7 @@ final class Figures {
         return jdbc.sql("""
                         select coalesce(max(n), 0)::int from (select (select count(*) from stook.attempt b join stook.run q on q.id = b.run_id
                             where b.started_at > r.created_at and b.started_at < a.started_at and q.priority < 100) as n
-                          from stook.run r join stook.attempt a on a.run_id = r.id and a.n = 1 where r.id in (:runs)) o""")
-                .param("runs", ids(runs))
-                .query(Integer.class)
-                .single();
+                          from stook.run r join stook.attempt a on a.run_id = r.id and a.n = 1 where r.id in (:runs)) o""").param("runs", ids(runs)).query(Integer.class).single();
     }
 
     /** Of those begun: how many of each given priority, and the longest simulated wait. */
@@ -64,9 +55,7 @@ final class Figures {
                           select r.priority, count(a.run_id) as n,
                             round(coalesce(max(extract(epoch from a.started_at - r.queued_at)) / 3600, 0), 1) as h,
                             round(coalesce(max(extract(epoch from now() - r.queued_at)) filter (where r.state = 'READY') / 3600, 0), 1) as w
-                          from stook.run r left join stook.attempt a on a.run_id = r.id and a.n = 1 group by r.priority) p""")
-                .query(String.class)
-                .single();
+                          from stook.run r left join stook.attempt a on a.run_id = r.id and a.n = 1 group by r.priority) p""").query(String.class).single();
     }
 
     private static List<Long> ids(List<RunId> runs) {

@@ -15,8 +15,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "overhead",
         mixinStandardHelpOptions = true,
-        description = "Works off true runs with one worker, then with two; prints throughput and what a run costs beyond its"
-                + " imaging steps.")
+        description =
+                "Works off true runs with one worker, then with two; prints throughput and what a run costs beyond its"
+                        + " imaging steps.")
 public final class OverheadCommand implements Callable<Integer> {
     @Option(names = "--runs", defaultValue = "60", description = "for each number of workers (${DEFAULT-VALUE})")
     private int runs;
@@ -35,7 +36,8 @@ public final class OverheadCommand implements Callable<Integer> {
         print(1, one);
         Measured two = measure(2);
         print(2, two);
-        System.out.printf("two workers against one: %.2f times the throughput%n", two.runsASecond() / one.runsASecond());
+        System.out.printf(
+                "two workers against one: %.2f times the throughput%n", two.runsASecond() / one.runsASecond());
         return 0;
     }
 
@@ -59,8 +61,7 @@ public final class OverheadCommand implements Callable<Integer> {
             for (int w = 0; w < workers; w++) {
                 // As delivered: with the optimising compiler.
                 stage.hire(
-                        program,
-                        new Slot.Setup(List.of("-Xmx512m", "-XX:TieredStopAtLevel=4"), List.of(), Map.of()));
+                        program, new Slot.Setup(List.of("-Xmx512m", "-XX:TieredStopAtLevel=4"), List.of(), Map.of()));
             }
             while (stage.open() > 0) {
                 TimeUnit.MILLISECONDS.sleep(500);

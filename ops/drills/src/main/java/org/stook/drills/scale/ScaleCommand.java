@@ -17,8 +17,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "scale",
         mixinStandardHelpOptions = true,
-        description = "Lets simulated slots work off a long queue with the true claims; prints how long slots stand free, how"
-                + " soon a mounted subject's run starts, and whether anything starves.")
+        description =
+                "Lets simulated slots work off a long queue with the true claims; prints how long slots stand free, how"
+                        + " soon a mounted subject's run starts, and whether anything starves.")
 public final class ScaleCommand implements Callable<Integer> {
     private static final int CONNECTIONS = 40;
     private static final int HOT_EVERY_SECONDS = 3;
@@ -29,7 +30,10 @@ public final class ScaleCommand implements Callable<Integer> {
     @Option(names = "--queued", defaultValue = "50000", description = "runs that wait (${DEFAULT-VALUE})")
     private int queued;
 
-    @Option(names = "--work", defaultValue = "4000", description = "milliseconds a run takes on average (${DEFAULT-VALUE})")
+    @Option(
+            names = "--work",
+            defaultValue = "4000",
+            description = "milliseconds a run takes on average (${DEFAULT-VALUE})")
     private int workMillis;
 
     @Option(names = "--seconds", defaultValue = "60", description = "how long to look (${DEFAULT-VALUE})")
@@ -40,7 +44,8 @@ public final class ScaleCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        try (Stage stage = Stage.open(Path.of(System.getProperty("stook.drills.work")).resolve("scale"), new Stage.Plan(240, 160, true))) {
+        try (Stage stage = Stage.open(
+                Path.of(System.getProperty("stook.drills.work")).resolve("scale"), new Stage.Plan(240, 160, true))) {
             Backlog backlog = new Backlog(stage);
             backlog.fill(queued);
             JdbcClient jdbc = stage.jdbc();
@@ -70,11 +75,13 @@ public final class ScaleCommand implements Callable<Integer> {
 
     private void print(Stage stage, SimulatedSlots simulated, List<RunId> hot, long transactions) {
         Figures figures = new Figures(stage.jdbc());
-        System.out.printf("%d slots, %d queued, %d done, %.1f transactions/s%n", slots, queued, simulated.done(),
-                transactions / (seconds + 10.0 + 2 * workMillis / 1000.0));
+        System.out.printf(
+                "%d slots, %d queued, %d done, %.1f transactions/s%n",
+                slots, queued, simulated.done(), transactions / (seconds + 10.0 + 2 * workMillis / 1000.0));
         System.out.printf("slot free with work waiting, s: %s%n", Figures.percentiles(simulated.idle()));
         System.out.printf("claim statement (fetch and lock one), ms: %s%n", Figures.percentiles(figures.claimMillis()));
-        System.out.printf("hot run: claims by others between its order and its start, at most %d; waited, s: %s%n",
+        System.out.printf(
+                "hot run: claims by others between its order and its start, at most %d; waited, s: %s%n",
                 figures.overtaken(hot), Figures.percentiles(figures.waited(hot)));
         System.out.printf("longest waiting start by given priority: %s%n", figures.byPriority());
     }

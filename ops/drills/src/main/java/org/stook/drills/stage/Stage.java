@@ -58,8 +58,7 @@ public final class Stage implements AutoCloseable {
     }
 
     /** @param folder is emptied first */
-    public static Stage open(Path folder, int width, int height)
-            throws IOException, SQLException, InterruptedException {
+    public static Stage open(Path folder, Plan plan) throws IOException, SQLException, InterruptedException {
         Processes.must(List.of("rm", "-rf", folder.toString()));
         Files.createDirectories(folder);
         return new Stage(folder, Database.open(folder.resolve("postgres"), plan.durable()), plan);
