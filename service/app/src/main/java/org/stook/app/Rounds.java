@@ -5,6 +5,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.stook.app.audit.HeadExport;
 import org.stook.app.audit.Sealer;
+import org.stook.app.archive.bag.Packages;
 import org.stook.app.intake.FirstLooks;
 import org.stook.app.intake.IntakePoller;
 import org.stook.app.queue.Janitor;
@@ -16,6 +17,9 @@ import org.stook.app.queue.ShareRoom;
 class Rounds {
     /** Few enough that a step ends within its heartbeat, and that the station page hears of a sweep soon. */
     private static final int LOOKS_A_STEP = 24;
+
+    /** A second or two from a share. */
+    private static final long BYTES_A_STEP = 256L << 20;
 
     @Bean
     Recurring intakeRound(IntakePoller poller) {
@@ -49,5 +53,10 @@ class Rounds {
             sealer.step();
             export.step();
         });
+    }
+
+    @Bean
+    Recurring packagesRound(Packages packages) {
+        return new Recurring("packages", Duration.ofSeconds(1), () -> packages.step(BYTES_A_STEP));
     }
 }

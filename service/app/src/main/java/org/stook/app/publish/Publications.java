@@ -94,6 +94,20 @@ public class Publications {
         return beside(runId, "preview");
     }
 
+    /** The very small picture of a published run; the preview where it has none. */
+    public Optional<Path> thumbnail(long runId) {
+        return beside(runId, "thumbnail").or(() -> preview(runId));
+    }
+
+    /**
+     * A file of a published run, if it is where the publication says.
+     *
+     * @param kind "master", or what stands beside it: "derivative", "record", "source-map"
+     */
+    public Optional<Path> file(long runId, String kind) {
+        return beside(runId, kind);
+    }
+
     /**
      * What the worker's record says of single files: why one was set aside, or what is doubtful about its placement. Empty
      * if the record is out of reach; the page is then shorter, not broken.
@@ -123,7 +137,8 @@ public class Publications {
                 .param("run", runId)
                 .query((row, n) -> new Place(Path.of(row.getString(1)), row.getString(2), row.getString(3)))
                 .optional()
-                .flatMap(place -> beside(place.files())
+                .flatMap(place -> Stream.concat(
+                                Stream.of(new Beside(place.composite(), "master")), beside(place.files()))
                         .filter(file -> kind.equals(file.kind()))
                         .flatMap(file -> places(place.root(), place.composite(), file.name()))
                         .filter(Files::isRegularFile)
