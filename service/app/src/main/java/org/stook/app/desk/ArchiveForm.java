@@ -50,7 +50,7 @@ record ArchiveForm(
     }
 
     /** Those that say something, for addresses. */
-    Map<String, String> said() {
+    public Map<String, String> said() {
         Map<String, String> all = new LinkedHashMap<>();
         put(all, "text", text);
         put(all, "subject", subject);

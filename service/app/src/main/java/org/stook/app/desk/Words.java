@@ -33,6 +33,7 @@ public class Words {
     }
 
     public String size(long bytes) {
+        if (bytes >= 1_000_000_000) return String.format(Locale.ROOT, "%.1f GB", bytes / 1e9);
         return bytes < 1_000_000
                 ? "%.0f kB".formatted(Math.ceil(bytes / 1e3))
                 : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);

@@ -107,10 +107,19 @@ public final class PublishedStudio {
 
     private String files(String name) {
         Map<String, String> beside = new TreeMap<>(Map.of(
-                "thumbnail", ".thumb.jpg", "derivative", ".jpg", "source-map", ".source.tif", "record", ".json"));
+                "thumbnail", ".thumb.jpg",
+                "derivative", ".jpg",
+                "source-map", ".source.tif",
+                "record", ".json",
+                "tiles", ".tiles/info.json"));
+        write(wall.resolve(name + ".tiles/0,0,512,512/512,512/0/default.jpg"), "a tile");
         ArrayNode files = JsonMapper.shared().createArrayNode();
         beside.forEach((kind, ending) -> {
-            String text = kind.equals("record") ? "{\"commonArea\": {\"width\": 1200, \"height\": 800}}" : kind;
+            String text = switch (kind) {
+                case "record" -> "{\"commonArea\": {\"width\": 1200, \"height\": 800}}";
+                case "tiles" -> "{\"type\": \"ImageService3\", \"id\": \"here\"}";
+                default -> kind;
+            };
             Path file = wall.resolve(name + ending);
             String sha256 = write(file, text);
             files.addObject()

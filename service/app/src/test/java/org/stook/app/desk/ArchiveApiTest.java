@@ -166,6 +166,24 @@ class ArchiveApiTest {
         assertThat(send(get("/iiif/subjects/nobody/manifest.json")).getStatus()).isEqualTo(404);
     }
 
+    /** IIIF Image API 3.0: the address in info.json is where it is served; compliance level 0 needs no more than files. */
+    @Test
+    void tilesAreServedUnderTheAddressThatTheManifestNames() throws Exception {
+        JsonNode manifest = json("/iiif/subjects/Cone%20shell/manifest.json");
+        String service =
+                manifest.at("/items/0/items/0/items/0/body/service/0/id").asString();
+        JsonNode info = json(URI.create(service).getPath() + "/info.json");
+        assertThat(info.path("id").asString()).isEqualTo(service);
+        String tiles = URI.create(service).getPath();
+        assertThat(send(get(tiles + "/0,0,512,512/512,512/0/default.jpg")).getContentAsString())
+                .isEqualTo("a tile");
+        assertThat(send(get(tiles + "/0,0,9,9/512,512/0/default.jpg")).getStatus())
+                .isEqualTo(404);
+        assertThat(send(get(URI.create(tiles + "/..%2F..%2Fx/512,512/0/default.jpg")))
+                        .getStatus())
+                .isEqualTo(404);
+    }
+
     @Test
     void aManifestShowsOnlyWhatIsNotSuperseded() throws Exception {
         assertThat(json("/iiif/subjects/Banded%20agate/manifest.json").path("items"))

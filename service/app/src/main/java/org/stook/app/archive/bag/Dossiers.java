@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.stook.app.archive.bag.Dossier.Act;
@@ -22,6 +23,9 @@ import tools.jackson.databind.json.JsonMapper;
 class Dossiers {
     /** That somebody fetched it is no part of how it came to be, and would make each bag another one. */
     static final String FETCHED = "run.PULLED";
+
+    /** Folders of thousands of small files that are cut from the master and can be cut again. */
+    private static final Set<String> FOR_THE_SCREEN = Set.of("tiles", "review");
 
     private record Row(Head head, Path root, String name, String sha256, long bytes, String files) {}
 
@@ -76,6 +80,7 @@ class Dossiers {
         List<Published> files = new ArrayList<>();
         files.add(new Published("master", within(row.root(), row.name()), row.bytes(), row.sha256()));
         for (JsonNode file : json.readTree(row.files())) {
+            if (FOR_THE_SCREEN.contains(file.path("kind").asString(""))) continue;
             files.add(new Published(
                     file.path("kind").asString("other"),
                     within(row.root(), file.path("name").asString("")),
