@@ -2,6 +2,7 @@ package org.stook.app.desk;
 
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.util.List;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
@@ -10,7 +11,7 @@ import org.springframework.test.web.servlet.setup.MockMvcBuilders;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stook.app.archive.PublishedStudio;
 import org.stook.app.archive.bag.Packages;
-import org.stook.app.audit.AuditTrail;
+import org.stook.app.audit.AuditSettings;
 import org.stook.app.publish.Publications;
 import org.stook.migrations.Schema;
 import org.stook.postgres.testing.TestDatabase;
@@ -38,9 +39,9 @@ final class ArchiveStage implements AutoCloseable {
         context.registerBean(
                 TransactionTemplate.class, () -> new TransactionTemplate(new DataSourceTransactionManager(source)));
         context.registerBean(Words.class, () -> new Words("UTC"));
-        context.register(
-                AuditTrail.class, Publications.class, Handouts.class, ArchiveApi.class, BagApi.class, IiifApi.class);
-        context.scan("org.stook.app.archive");
+        context.register(Publications.class, Handouts.class, ArchiveApi.class, BagApi.class, IiifApi.class);
+        context.registerBean(AuditSettings.class, () -> new AuditSettings(null, List.of()));
+        context.scan("org.stook.app.archive", "org.stook.app.audit");
         context.refresh();
         packages = context.getBean(Packages.class);
         web = MockMvcBuilders.standaloneSetup(

@@ -46,7 +46,7 @@ class BagApiTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"named, 7", "included, 10"})
+    @CsvSource({"named, 8", "included, 11"})
     void aBagIsWholeInTheEyesOfOthers(String frames, int files, @TempDir Path out) throws Exception {
         Path bag = unpack(ok(get(address(run) + "?frames=" + frames)), out);
         assertThat(bag.getFileName()).hasToString("stook-run-" + run);
@@ -79,6 +79,7 @@ class BagApiTest {
         assertThat(Files.readAllLines(bag.resolve("data/audit.jsonl")))
                 .hasSizeGreaterThan(3)
                 .allSatisfy(line -> assertThat(line).startsWith("{\"id\":").endsWith("}"));
+        assertThat(bag.resolve("data/audit-proof.json")).content().contains("run.PUBLISHING-PUBLISHED");
         assertThat(bag.resolve("data/frames/0002-_0002.jpg")).hasContent("frame 1 of " + stack());
     }
 
