@@ -9,6 +9,7 @@ import org.stook.drills.check.Result;
 import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
 import org.stook.drills.drill.Drills;
+import org.stook.drills.drill.UpgradeCommand;
 import org.stook.drills.scale.OverheadCommand;
 import org.stook.drills.scale.ScaleCommand;
 import picocli.CommandLine;
@@ -20,7 +21,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "drill",
         mixinStandardHelpOptions = true,
-        subcommands = {ScaleCommand.class, OverheadCommand.class},
+        subcommands = {ScaleCommand.class, OverheadCommand.class, UpgradeCommand.class},
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."
                         + " Without a name it lists the drills.")

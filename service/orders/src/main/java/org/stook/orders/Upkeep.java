@@ -1,7 +1,10 @@
 package org.stook.orders;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -10,6 +13,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** What has to be done for the queue every minute, by one of the services. */
 public final class Upkeep {
     private static final int AGEING_MINUTES_A_STEP = 5;
+
+    private static final int TASKS_A_STATEMENT = 500;
 
     private static final int SILENT_MINUTES = 10;
 
@@ -34,17 +39,50 @@ public final class Upkeep {
         this.transaction = new TransactionTemplate(transactions);
     }
 
-    /** Lifts what waits by one for each five minutes, up to {@link Priorities#AGED}. */
+    /**
+     * Lifts what waits by one for each five minutes, up to {@link Priorities#AGED}. A few hundred at a time: a claim passes over
+     * what is locked, and with the whole queue locked at once every slot would stand idle.
+     *
+     * @return how many were lifted
+     */
     public int age() {
-        return jdbc.sql("""
-                        update jobs.scheduled_tasks t set priority = aged.priority
-                        from (select r.id::text as instance, least(:cap, r.priority
-                                + floor(extract(epoch from now() - r.queued_at) / 60 / :minutes))::smallint as priority
-                              from stook.run r where r.state = 'READY' and r.priority < :cap) aged
-                        where t.task_name = 'run' and t.task_instance = aged.instance and not t.picked
-                          and t.priority is distinct from aged.priority""")
+        record Aged(String instance, int priority) {}
+        Map<Integer, List<String>> due = jdbc
+                .sql("""
+                        select t.task_instance, aged.priority from jobs.scheduled_tasks t join (
+                          select r.id::text as instance, least(:cap, r.priority
+                            + floor(extract(epoch from now() - r.queued_at) / 60 / :minutes))::int as priority
+                          from stook.run r where r.state = 'READY' and r.priority < :cap) aged on aged.instance = t.task_instance
+                        where t.task_name = 'run' and not t.picked and t.priority is distinct from aged.priority
+                        order by t.execution_time""")
                 .param("cap", Priorities.AGED)
                 .param("minutes", AGEING_MINUTES_A_STEP)
+                .query((row, n) -> new Aged(row.getString(1), row.getInt(2)))
+                .list()
+                .stream()
+                .collect(Collectors.groupingBy(
+                        Aged::priority, TreeMap::new, Collectors.mapping(Aged::instance, Collectors.toList())));
+        int lifted = 0;
+        for (Map.Entry<Integer, List<String>> group : due.entrySet()) {
+            for (int from = 0; from < group.getValue().size(); from += TASKS_A_STATEMENT) {
+                lifted += lift(
+                        group.getValue()
+                                .subList(
+                                        from,
+                                        Math.min(
+                                                from + TASKS_A_STATEMENT,
+                                                group.getValue().size())),
+                        group.getKey());
+            }
+        }
+        return lifted;
+    }
+
+    private int lift(List<String> instances, int priority) {
+        return jdbc.sql("update jobs.scheduled_tasks set priority = :priority"
+                        + " where task_name = 'run' and task_instance in (:instances) and not picked")
+                .param("priority", priority)
+                .param("instances", instances)
                 .update();
     }
 

@@ -18,7 +18,13 @@ public final class Drills {
     public static List<Drill> all() {
         return List.of(
                 calm("calm", "nothing goes wrong: the yardstick", Drill.Pace.NONE),
-                calm("storm", "kill -9 of a busy worker every second or two", pace(400, 300, 2000), Faults.kill()),
+                new Drill(
+                        "storm",
+                        "kill -9 of a busy worker every second or two, one worker spared to take over",
+                        workers(4),
+                        List.of(Faults.kill("w4")),
+                        pace(400, 300, 2000),
+                        new Castings.EachPublished()),
                 calm(
                         "freeze",
                         "SIGSTOP for 32 s, longer than the heartbeat's patience",
@@ -54,6 +60,13 @@ public final class Drills {
                 cast("poison", "two stacks that kill every worker", Drill.Pace.NONE, new Castings.Poisoned()),
                 cast("malformed", "a broken frame in each stack", Drill.Pace.NONE, new Castings.Malformed()),
                 new Drill(
+                        "hosts",
+                        "each worker on a host of its own, whose cable is pulled for 4, 12 or 40 s",
+                        Collections.nCopies(3, new Slot.Setup(List.of("-Xmx256m"), List.of(), Map.of(), true)),
+                        List.of(Faults.pulled(4), Faults.pulled(12), Faults.pulled(40)),
+                        pace(20, 2000, 6000),
+                        new Castings.EachPublished()),
+                new Drill(
                         "skew",
                         "one worker's clock a minute behind, another's a minute ahead",
                         List.of(skewed(-60), skewed(60), skewed(0)),
@@ -64,8 +77,8 @@ public final class Drills {
                         "mixed",
                         "all of it, by chance",
                         pace(250, 200, 1500),
-                        Faults.kill(),
-                        Faults.kill(),
+                        Faults.kill(""),
+                        Faults.kill(""),
                         Faults.freeze(32),
                         Faults.cut(18),
                         Faults.reset(),

@@ -13,7 +13,7 @@ import org.stook.drills.stage.Stage;
 record Busy(Slot slot, long run, int attempt) {
     private record Holder(String worker, long run, int attempt) {}
 
-    static Optional<Busy> any(Stage stage, Random random) {
+    static Optional<Busy> any(Stage stage, Random random, String spared) {
         List<Holder> holders = stage.jdbc()
                 .sql("""
                         select worker_id, id, attempt from stook.run r
@@ -23,7 +23,9 @@ record Busy(Slot slot, long run, int attempt) {
                 .list();
         List<Busy> busy = holders.stream()
                 .flatMap(h -> stage.slots().stream()
-                        .filter(s -> s.pid() > 0 && s.name().equals(h.worker()))
+                        .filter(s -> s.pid() > 0
+                                && !s.name().equals(spared)
+                                && s.name().equals(h.worker()))
                         .map(s -> new Busy(s, h.run(), h.attempt())))
                 .toList();
         return busy.isEmpty() ? Optional.empty() : Optional.of(busy.get(random.nextInt(busy.size())));

@@ -1,9 +1,11 @@
 package org.stook.drills.fault;
 
+import java.io.IOException;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.stook.drills.stage.Namespace;
 import org.stook.drills.stage.Processes;
 import org.stook.drills.stage.Slot;
 import org.stook.drills.stage.Stage;
@@ -35,10 +37,14 @@ public final class Faults {
     }
 
     private static Fault onWorker(String name, OnWorker blow) {
+        return onWorker(name, "", blow);
+    }
+
+    private static Fault onWorker(String name, String spared, OnWorker blow) {
         return of(name, (stage, random) -> {
             // Anywhere within a run: the claim is seen as soon as it is made.
             TimeUnit.MILLISECONDS.sleep(random.nextInt(300));
-            Optional<Busy> busy = Busy.any(stage, random);
+            Optional<Busy> busy = Busy.any(stage, random, spared);
             if (busy.isEmpty()) {
                 return 0;
             }
@@ -55,9 +61,14 @@ public final class Faults {
                 .update();
     }
 
-    /** SIGKILL, as by the kernel when memory ends. */
-    public static Fault kill() {
-        return onWorker("kill", busy -> Processes.signal("KILL", busy.slot().pid()));
+    /**
+     * SIGKILL, as by the kernel when memory ends.
+     *
+     * @param spared worker that is never killed, so that a slot is there for taking over; empty for none
+     */
+    public static Fault kill(String spared) {
+        return onWorker(
+                "kill", spared, busy -> Processes.signal("KILL", busy.slot().pid()));
     }
 
     /** SIGSTOP for longer than the heartbeat's patience, and SIGCONT: the worker wakes up and believes no time has passed. */
@@ -77,7 +88,7 @@ public final class Faults {
                     try {
                         TimeUnit.SECONDS.sleep(seconds);
                         Processes.signal(signal, pid);
-                    } catch (java.io.IOException | InterruptedException e) {
+                    } catch (IOException | InterruptedException e) {
                         throw new IllegalStateException(e);
                     }
                 },
@@ -101,6 +112,24 @@ public final class Faults {
             });
             mending.setDaemon(true);
             mending.start();
+        });
+    }
+
+    /** The network cable of the worker's own host is pulled for so long. */
+    public static Fault pulled(int seconds) {
+        return onWorker("pulled", busy -> {
+            Namespace host = busy.slot().host();
+            host.pull();
+            Thread plugging = new Thread(() -> {
+                try {
+                    TimeUnit.SECONDS.sleep(seconds);
+                    host.plug();
+                } catch (IOException | InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+            });
+            plugging.setDaemon(true);
+            plugging.start();
         });
     }
 

@@ -14,7 +14,7 @@ final class Backlog {
         this.jdbc = stage.jdbc();
     }
 
-    /** Three in four ordered normally, one in four as backlog; ordered over the last hours. */
+    /** Three in four ordered normally, one in four as backlog; ordered over the last hours, one every 0.6 s. */
     void fill(int runs) {
         jdbc.sql("insert into stook.stack (station_id, subject) select 1, 'Waiting ' || n from generate_series(1, ?) n")
                 .param(runs)
@@ -24,7 +24,7 @@ final class Backlog {
         jdbc.sql("""
                         insert into stook.run (stack_id, settings_id, priority, created_by, queued_at)
                         select id, repeat('cd', 32), case when id % 4 = 0 then 20 else 50 end, 'drill',
-                          now() - make_interval(secs => (? - id) * 0.2) from stook.stack order by id""").param(runs).update();
+                          now() - make_interval(secs => (? - id) * 0.6) from stook.stack order by id""").param(runs).update();
         jdbc.sql("""
                         insert into jobs.scheduled_tasks (task_name, task_instance, execution_time, picked, version, priority)
                         select 'run', id::text, queued_at, false, 1, priority from stook.run""").update();
@@ -41,14 +41,5 @@ final class Backlog {
                 .param(stack)
                 .update();
         return stage.order(stack, priority);
-    }
-
-    /** Lets so many minutes pass for what waits, and ages it. */
-    void age(int minutes) {
-        jdbc.sql(
-                        "update stook.run set queued_at = queued_at - make_interval(mins => ?) where state = 'READY' and priority < 90")
-                .param(minutes)
-                .update();
-        stage.upkeep().age();
     }
 }

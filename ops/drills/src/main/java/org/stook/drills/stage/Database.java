@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.flywaydb.core.Flyway;
 import org.stook.migrations.Schema;
 import org.stook.postgres.LocalPostgres;
 import org.stook.postgres.PostgresOptions;
@@ -25,7 +26,7 @@ public final class Database implements AutoCloseable {
         this.durable = durable;
         this.server = LocalPostgres.start(options(0));
         server.ensureDatabase(NAME);
-        source.setJdbcUrl(url(server.port()));
+        source.setJdbcUrl(url("127.0.0.1", server.port()));
         source.setUsername(server.username());
         source.setPassword(server.password());
         source.setMaximumPoolSize(8);
@@ -34,13 +35,18 @@ public final class Database implements AutoCloseable {
     }
 
     /**
-     * A fresh database with the newest schema.
+     * A fresh database.
      *
      * @param durable whether commits outlive the machine's death, too, as in a studio; drills kill the server only
+     * @param schema the newest migration it is to have had
      */
-    public static Database open(Path home, boolean durable) throws IOException, SQLException {
+    public static Database open(Path home, boolean durable, int schema) throws IOException, SQLException {
         Database database = new Database(home, durable);
-        Schema.migrate(database.source);
+        Flyway.configure()
+                .configuration(Schema.flyway(database.source).getConfiguration())
+                .target(Integer.toString(schema))
+                .load()
+                .migrate();
         return database;
     }
 
@@ -68,8 +74,8 @@ public final class Database implements AutoCloseable {
         return server.password();
     }
 
-    static String url(int port) {
-        return "jdbc:postgresql://127.0.0.1:" + port + "/" + NAME;
+    static String url(String host, int port) {
+        return "jdbc:postgresql://" + host + ":" + port + "/" + NAME;
     }
 
     /** Ends the server without a checkpoint or a word to its clients, for so long. */

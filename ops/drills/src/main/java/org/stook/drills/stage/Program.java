@@ -22,7 +22,7 @@ public final class Program {
         if (!Files.exists(nodeJar)) {
             throw new IOException(nodeJar + " is not built; build the whole tree first");
         }
-        Path unpacked = folder.resolve("program");
+        Path unpacked = Files.createDirectories(folder).resolve("program");
         Processes.must(List.of(
                 JAVA, "-Djarmode=tools", "-jar", nodeJar.toString(), "extract", "--destination", unpacked.toString()));
         Program program = new Program(unpacked.resolve(nodeJar.getFileName()));

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
@@ -15,8 +16,14 @@ public final class Slot implements AutoCloseable {
      * @param javaOptions of the process
      * @param settings as {@code name=value}
      * @param environment on top of ours
+     * @param ownHost whether it runs as on a machine of its own, in a network namespace
      */
-    public record Setup(List<String> javaOptions, List<String> settings, Map<String, String> environment) {}
+    public record Setup(
+            List<String> javaOptions, List<String> settings, Map<String, String> environment, boolean ownHost) {
+        public Setup(List<String> javaOptions, List<String> settings, Map<String, String> environment) {
+            this(javaOptions, settings, environment, false);
+        }
+    }
 
     private final String name;
     private final Wire wire;
@@ -24,6 +31,7 @@ public final class Slot implements AutoCloseable {
     private final AtomicInteger starts = new AtomicInteger();
     private volatile @Nullable Process process;
     private volatile boolean closed;
+    private @Nullable Namespace host;
 
     Slot(String name, Wire wire, List<String> command, Map<String, String> environment, Path log) {
         this.name = name;
@@ -61,6 +69,15 @@ public final class Slot implements AutoCloseable {
         return name;
     }
 
+    void on(Namespace itsHost) {
+        host = itsHost;
+    }
+
+    /** The network of its own that it was given. */
+    public Namespace host() {
+        return Objects.requireNonNull(host, name + " shares this machine's network");
+    }
+
     public Wire wire() {
         return wire;
     }
@@ -76,6 +93,16 @@ public final class Slot implements AutoCloseable {
         return now != null && now.isAlive() ? now.pid() : 0;
     }
 
+    /** Ends the process as a service manager does, and waits for it. */
+    public void retire() throws InterruptedException {
+        closed = true;
+        Process now = process;
+        if (now != null) {
+            now.toHandle().destroy();
+            now.waitFor();
+        }
+    }
+
     @Override
     public void close() throws IOException {
         closed = true;
@@ -85,5 +112,8 @@ public final class Slot implements AutoCloseable {
             now.destroyForcibly();
         }
         wire.close();
+        if (host != null) {
+            host.close();
+        }
     }
 }

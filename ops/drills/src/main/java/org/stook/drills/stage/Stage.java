@@ -1,6 +1,7 @@
 package org.stook.drills.stage;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -11,6 +12,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
+import org.stook.migrations.Schema;
 import org.stook.orders.NewRun;
 import org.stook.orders.Priorities;
 import org.stook.orders.RunId;
@@ -24,8 +26,13 @@ public final class Stage implements AutoCloseable {
      * @param width of the frames
      * @param height of the frames
      * @param durable whether the database waits for the disk
+     * @param schema newest migration of the database
      */
-    public record Plan(int width, int height, boolean durable) {}
+    public record Plan(int width, int height, boolean durable, int schema) {
+        public Plan(int width, int height, boolean durable) {
+            this(width, height, durable, Schema.NEWEST);
+        }
+    }
 
     private static final String SETTINGS = "cd".repeat(32);
 
@@ -61,7 +68,7 @@ public final class Stage implements AutoCloseable {
     public static Stage open(Path folder, Plan plan) throws IOException, SQLException, InterruptedException {
         Processes.must(List.of("rm", "-rf", folder.toString()));
         Files.createDirectories(folder);
-        return new Stage(folder, Database.open(folder.resolve("postgres"), plan.durable()), plan);
+        return new Stage(folder, Database.open(folder.resolve("postgres"), plan.durable(), plan.schema()), plan);
     }
 
     private Path share(String name, String kind) throws IOException {
@@ -81,6 +88,8 @@ public final class Stage implements AutoCloseable {
     /** Puts the output share on a small disk of its own, which can be filled, locked and taken away. */
     public SmallDisk shrinkWall(int mebibytes) throws IOException, InterruptedException {
         String sentinel = Files.readString(wall.resolve(WorkOrder.Share.SENTINEL));
+        // A true mount point has no mark of its own below what is mounted there.
+        Files.delete(wall.resolve(WorkOrder.Share.SENTINEL));
         SmallDisk disk = SmallDisk.mount(folder.resolve("disk"), wall, mebibytes);
         smallDisk = disk;
         mark(wall, sentinel.strip());
@@ -95,9 +104,10 @@ public final class Stage implements AutoCloseable {
     /** Starts a worker in a slot of its own. */
     public Slot hire(Program program, Slot.Setup setup) throws IOException, InterruptedException {
         String name = "w" + (slots.size() + 1);
-        Wire wire = Wire.to(database.port());
+        Namespace host = setup.ownHost() ? Namespace.create(slots.size() + 1) : null;
+        Wire wire = Wire.to(database.port(), host == null ? InetAddress.getLoopbackAddress() : host.gateway());
         List<String> settings = new ArrayList<>(List.of(
-                "spring.datasource.url=" + Database.url(wire.port()),
+                "spring.datasource.url=" + Database.url(wire.host(), wire.port()),
                 "spring.datasource.username=" + database.username(),
                 "spring.datasource.password=" + database.password(),
                 "stook.worker.id=" + name,
@@ -107,10 +117,15 @@ public final class Stage implements AutoCloseable {
         Slot slot = new Slot(
                 name,
                 wire,
-                program.command(setup.javaOptions(), settings),
+                host == null
+                        ? program.command(setup.javaOptions(), settings)
+                        : host.command(program.command(setup.javaOptions(), settings)),
                 Skew.environment(setup.environment(), folder),
                 folder.resolve(name + ".log"));
         slots.add(slot);
+        if (host != null) {
+            slot.on(host);
+        }
         slot.open();
         return slot;
     }

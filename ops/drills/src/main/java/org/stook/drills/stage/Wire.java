@@ -20,14 +20,17 @@ public final class Wire implements AutoCloseable {
     private volatile boolean cut;
     private volatile boolean closed;
 
-    private Wire(int target) throws IOException {
-        this.listening = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
+    private Wire(int target, InetAddress near) throws IOException {
+        this.listening = new ServerSocket(0, 50, near);
         this.target = target;
     }
 
-    /** @param target port of the database on this machine */
-    static Wire to(int target) throws IOException {
-        Wire wire = new Wire(target);
+    /**
+     * @param target port of the database on this machine
+     * @param near address of this machine that the worker sees
+     */
+    static Wire to(int target, InetAddress near) throws IOException {
+        Wire wire = new Wire(target, near);
         daemon(wire::accept, "wire-" + wire.port());
         return wire;
     }
@@ -87,6 +90,10 @@ public final class Wire implements AutoCloseable {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
         thread.start();
+    }
+
+    String host() {
+        return listening.getInetAddress().getHostAddress();
     }
 
     int port() {
