@@ -11,7 +11,7 @@ import org.stook.drills.stage.Slot;
 /** The drills there are. */
 public final class Drills {
     /** More than a run comes to: the last ones of each sweep break nothing. */
-    private static final int POINTS = 96;
+    private static final int POINTS = 256;
 
     private Drills() {}
 

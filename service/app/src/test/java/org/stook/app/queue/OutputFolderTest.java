@@ -55,6 +55,7 @@ class OutputFolderTest {
             staged(run + ".1.part");
             staged(run + ".1.part.json");
         }
+        staged(over + ".1.part.tiles/0/0_0.jpg");
         staged("notes.txt");
         janitor().step();
         assertThat(wall.resolve("done/.staging").toFile().list())

@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <ul>
  *   <li>{@code NAME}: dies whenever it comes to the point of that name;
- *   <li>{@code die/N}: dies in the first attempt at each run, at its n-th point, n = run id modulo N, counted from 1;
+ *   <li>{@code die/N}: dies in the first attempt at each run, at its n-th point; n goes through 1 to N in strides from run
+ *       to run;
  *   <li>{@code fail/N}: throws an {@link IOException} there instead.
  * </ul>
  *
@@ -18,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 public final class Failpoint {
     /** As after SIGKILL. */
     private static final int KILLED = 137;
+
+    /** A prime, so that some dozen runs come to early and late points alike, and N runs to each. */
+    private static final long STRIDE = 37;
 
     private static final String DIE = "die/";
     private static final String FAIL = "fail/";
@@ -32,7 +36,7 @@ public final class Failpoint {
     public static void enter(long run, int attempt) {
         if (SPEC != null && SPEC.indexOf('/') > 0) {
             long of = Long.parseLong(SPEC.substring(SPEC.indexOf('/') + 1));
-            target = attempt == 1 ? run % of + 1 : 0;
+            target = attempt == 1 ? run * STRIDE % of + 1 : 0;
             passed = 0;
         }
     }
