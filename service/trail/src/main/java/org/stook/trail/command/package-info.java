@@ -1,0 +1,5 @@
+/** The command {@code verify}. */
+@NullMarked
+package org.stook.trail.command;
+
+import org.jspecify.annotations.NullMarked;
