@@ -9,7 +9,7 @@ import picocli.CommandLine.IVersionProvider;
 @Command(
         name = "stook-imaging",
         description = "Makes one sharp composite of the frames of a focus bracket.",
-        subcommands = {Compose.class, CommandLine.HelpCommand.class},
+        subcommands = {Compose.class, Repeat.class, CommandLine.HelpCommand.class},
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class)
 public final class Main {
