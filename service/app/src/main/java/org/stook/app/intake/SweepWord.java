@@ -19,8 +19,6 @@ record SweepWord(int frames, List<Fault> faults) {
     /** @param kind one word, for programs */
     record Fault(String kind, String sentence) {}
 
-    /** An end counts as open when more of the subject than this lies beyond it. */
-    private static final double OPEN = 0.04;
     /** Too few frames to say anything of coverage. */
     private static final int FEWEST = 4;
 
@@ -33,7 +31,11 @@ record SweepWord(int frames, List<Fault> faults) {
             return new SweepWord(frames, faults);
         }
         Coverage coverage = sweep.coverage();
-        end(faults, "FIRST_END_OPEN", coverage.openAtFirst(), "before the first frame, " + names.get(sweep.order()[0]));
+        if (coverage.isOpenAtFirst()) {
+            faults.add(new Fault(
+                    "FIRST_END_OPEN",
+                    open(coverage.openAtFirst(), "before the first frame, " + names.get(sweep.order()[0]))));
+        }
         for (Coverage.Gap gap : coverage.gaps()) {
             faults.add(new Fault(
                     "GAP",
@@ -41,21 +43,19 @@ record SweepWord(int frames, List<Fault> faults) {
                             "gap between %s and %s, %.1f steps wide",
                             names.get(gap.before()), names.get(gap.after()), gap.steps())));
         }
-        end(
-                faults,
-                "LAST_END_OPEN",
-                coverage.openAtLast(),
-                "behind the last frame, " + names.get(sweep.order()[frames - 1]));
+        if (coverage.isOpenAtLast()) {
+            faults.add(new Fault(
+                    "LAST_END_OPEN",
+                    open(coverage.openAtLast(), "behind the last frame, " + names.get(sweep.order()[frames - 1]))));
+        }
         sweep.shaken()
                 .forEach(frame -> faults.add(
                         new Fault("SHAKEN", names.get(frame) + " is shaken: less sharp than its neighbours")));
         return new SweepWord(frames, faults);
     }
 
-    private static void end(List<Fault> faults, String kind, double open, String where) {
-        if (open > OPEN) {
-            faults.add(new Fault(kind, words("open end: %.0f %% of the subject lies %s", 100 * open, where)));
-        }
+    private static String open(double share, String where) {
+        return words("open end: %.0f %% of the subject lies %s", 100 * share, where);
     }
 
     private static String words(String format, Object... values) {

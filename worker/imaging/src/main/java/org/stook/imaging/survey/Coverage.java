@@ -15,8 +15,21 @@ import java.util.List;
  * @param gaps steps between neighbours that are too wide
  */
 public record Coverage(int tilesX, int tilesY, double[] peaks, double openAtFirst, double openAtLast, List<Gap> gaps) {
+    /** An end is open when more of the subject than this lies beyond it; whole sweeps show up to 0.03. */
+    private static final double OPEN = 0.04;
+
     public Coverage {
         gaps = List.copyOf(gaps);
+    }
+
+    /** Whether the sweep began too late. */
+    public boolean isOpenAtFirst() {
+        return openAtFirst > OPEN;
+    }
+
+    /** Whether the sweep ended too early. */
+    public boolean isOpenAtLast() {
+        return openAtLast > OPEN;
     }
 
     /**

@@ -38,11 +38,24 @@ final class CoverageSurvey {
         FocusDistances distances = FocusDistances.between(frames, axis.frames());
         List<Coverage.Gap> gaps = new ArrayList<>();
         double usual = distances.usualStep();
-        for (int i = 0; usual > 0 && i + 1 < axis.frames().length; i++) {
-            double step = axis.positions()[i + 1] - axis.positions()[i];
+        int count = axis.frames().length - 1;
+        if (usual <= 0 || count < 1) return gaps;
+        double[] steps = new double[count];
+        double[] changes = new double[count];
+        double[] sure = new double[count];
+        for (int i = 0; i < count; i++) {
             double sigma = Math.hypot(axis.deviations()[i], axis.deviations()[i + 1]);
-            double sure = Math.sqrt(Math.max(0, step - sigma) * distances.at(i, i + 1) / usual);
-            if (sure > WIDE) gaps.add(new Coverage.Gap(axis.frames()[i], axis.frames()[i + 1], sure));
+            steps[i] = axis.positions()[i + 1] - axis.positions()[i];
+            changes[i] = distances.at(i, i + 1);
+            sure[i] = Math.max(0, steps[i] - sigma);
+        }
+        double[] beside = Evenness.besides(sure, steps, changes);
+        double limit = Evenness.limit(beside);
+        for (int i = 0; i < count; i++) {
+            double wide = Math.sqrt(sure[i] * changes[i] / usual);
+            if (wide > WIDE || beside[i] > limit) {
+                gaps.add(new Coverage.Gap(axis.frames()[i], axis.frames()[i + 1], Math.max(wide, beside[i])));
+            }
         }
         return gaps;
     }
