@@ -2,6 +2,7 @@ package org.stook.comparison;
 
 import java.io.IOException;
 import org.stook.comparison.command.ChecksCommand;
+import org.stook.comparison.command.GapsCommand;
 import org.stook.comparison.command.LytroCommand;
 import org.stook.comparison.command.OfficeCommand;
 import org.stook.comparison.command.RealCommand;
@@ -26,6 +27,7 @@ import picocli.CommandLine.Command;
             RealCommand.class,
             ChecksCommand.class,
             SpeedCommand.class,
+            GapsCommand.class,
             ReferenceCommand.class,
             CommandLine.HelpCommand.class
         })
