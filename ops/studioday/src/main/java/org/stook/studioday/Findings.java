@@ -1,7 +1,6 @@
 package org.stook.studioday;
 
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -10,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.stook.postgres.LocalPostgres;
 
 /** What the service made of the day, as its database says. */
 record Findings(Map<String, Found> files, List<Stack> stacks) {
@@ -32,10 +30,8 @@ record Findings(Map<String, Found> files, List<Stack> stacks) {
     record Stack(
             long id, String subject, String state, @Nullable String asks, int sealedSweep, int openRuns) {}
 
-    static Findings read(LocalPostgres postgres) throws SQLException {
-        try (Connection connection =
-                        DriverManager.getConnection(postgres.url("stook"), postgres.username(), postgres.password());
-                Statement statement = connection.createStatement()) {
+    static Findings read(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
             Map<String, Found> files = new HashMap<>();
             try (ResultSet row = statement.executeQuery("""
                     select t.name || ':' || f.rel_path, f.state, f.role, f.stack_id, f.reason from stook.intake_file f

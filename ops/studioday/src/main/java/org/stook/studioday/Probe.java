@@ -29,15 +29,14 @@ final class Probe implements Runnable {
         }
     }
 
-    /** @param kills after which the first answers are slow by nature */
-    Verdict.Line line(int kills) {
+    /** @param judged not where the service is killed meanwhile: its first answers are slow by nature */
+    Line line(boolean judged) {
         double[] sorted =
                 millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-        if (sorted.length == 0) return new Verdict.Line("pages answer", "never", "<= 200 ms", false);
+        if (sorted.length == 0) return new Line("pages answer", "never", "<= 200 ms", false);
         double median = sorted[sorted.length / 2];
         double late = sorted[(int) (0.95 * (sorted.length - 1))];
         String found = String.format(Locale.ROOT, "%.0f ms, 95 %% within %.0f ms", median, late);
-        return new Verdict.Line(
-                "pages answer", found, kills == 0 ? "95 % <= 200 ms" : "", kills > 0 || late <= LONGEST);
+        return new Line("pages answer", found, judged ? "95 % <= 200 ms" : "", !judged || late <= LONGEST);
     }
 }

@@ -15,7 +15,7 @@ import org.stook.postgres.LocalPostgres;
 
 /** The service under trial, a process of its own that can be killed and started again. */
 final class Service implements AutoCloseable {
-    private static final Duration START = Duration.ofSeconds(90);
+    private static final Duration START = Duration.ofSeconds(240);
     private final HttpClient client =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(2)).build();
     private final List<String> command;
@@ -41,14 +41,20 @@ final class Service implements AutoCloseable {
         command.addAll(more);
     }
 
-    void start() throws IOException, InterruptedException {
+    /** Does not wait until it answers. */
+    void launch() throws IOException {
         process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
                 .start();
+    }
+
+    void start() throws IOException, InterruptedException {
+        launch();
         long until = System.nanoTime() + START.toNanos();
         while (System.nanoTime() < until) {
-            if (!process.isAlive()) throw new IOException("the service ended at its start; see " + log);
+            if (process == null || !process.isAlive())
+                throw new IOException("the service ended at its start; see " + log);
             if (status("/actuator/health") == 200) return;
             Thread.sleep(200);
         }
@@ -64,19 +70,6 @@ final class Service implements AutoCloseable {
     int status(String path) throws InterruptedException {
         return send(
                 HttpRequest.newBuilder(at(path)).timeout(Duration.ofSeconds(5)).build());
-    }
-
-    int post(String path) throws InterruptedException {
-        return send(HttpRequest.newBuilder(at(path))
-                .POST(HttpRequest.BodyPublishers.noBody())
-                .build());
-    }
-
-    int put(String path, String json) throws InterruptedException {
-        return send(HttpRequest.newBuilder(at(path))
-                .PUT(HttpRequest.BodyPublishers.ofString(json))
-                .header("Content-Type", "application/json")
-                .build());
     }
 
     private int send(HttpRequest request) throws InterruptedException {

@@ -46,9 +46,6 @@ final class Verdict {
         return java.util.Objects.requireNonNull(pieces.get(number));
     }
 
-    /** A line of the table. */
-    record Line(String what, String found, String bar, boolean kept) {}
-
     List<Line> lines() {
         List<Line> lines = new ArrayList<>();
         long lost = truths.keySet().stream()
