@@ -32,6 +32,12 @@ class StackApi {
         return view.of(id);
     }
 
+    /** Stacks of other views of the same subject. */
+    @GetMapping("/stacks/{id}/views")
+    List<Stacks.Stack> views(@PathVariable long id) {
+        return view.views(id);
+    }
+
     @PostMapping("/stacks/{id}/on-table")
     Stacks.Stack onTable(
             @PathVariable long id, @RequestParam(defaultValue = "true") boolean value, HttpServletRequest request) {

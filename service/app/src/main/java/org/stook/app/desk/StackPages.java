@@ -40,6 +40,7 @@ class StackPages {
                         Stream.of("stack/" + id), detail.runs().stream().map(r -> "run/" + r.id()))
                 .toList();
         model.addAttribute("stack", detail.stack());
+        model.addAttribute("views", view.views(id));
         model.addAttribute("items", detail.files());
         model.addAttribute("runs", detail.runs());
         model.addAttribute("publications", detail.publications());

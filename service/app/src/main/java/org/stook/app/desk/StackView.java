@@ -31,6 +31,10 @@ class StackView {
         return new Detail(stack, stacks.items(id), board.ofStack(id), publications.ofStack(id));
     }
 
+    List<Stacks.Stack> views(long id) {
+        return stacks.views(id);
+    }
+
     List<Stacks.Stack> latest(int limit) {
         return stacks.latest(limit);
     }

@@ -94,6 +94,14 @@ public class Stacks {
         return stacks(jdbc.sql(SELECT + "where s.state = 'COLLECTING' order by s.id"));
     }
 
+    /** The other views of a stack's subject: stacks under the same name, each in its newest version. */
+    public List<Stack> views(long id) {
+        return stacks(jdbc.sql(SELECT + """
+                        join stook.stack o on o.id = :id and o.subject = s.subject and o.question is null
+                          and coalesce(o.origin_id, o.id) <> coalesce(s.origin_id, s.id)
+                        where s.state in ('COLLECTING', 'SEALED') and s.question is null order by s.view_name nulls first, s.id""").param("id", id));
+    }
+
     private static List<Stack> stacks(JdbcClient.StatementSpec statement) {
         return statement
                 .query((row, n) -> new Stack(

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.stook.app.stack.Sealed;
+import org.stook.app.stack.Stacks;
 import org.stook.app.stack.Strays;
 import org.stook.app.station.StationBook;
 import org.stook.orders.WorkOrder;
@@ -229,6 +230,20 @@ class IntakePollerTest {
                         bench.value(
                                 "select r.priority || ' ' || t.body::text from stook.run r join stook.tone_settings t on t.id = r.settings_id"))
                 .isEqualTo("70 {\"tone\": {\"contrast\": 0.1}}");
+    }
+
+    @Test
+    void viewsOfOneSubjectAreFoundTogether() {
+        frames("agate", 2);
+        frames("beryl", 3);
+        bench.seconds(14);
+        bench.jdbc
+                .sql("update stook.stack set subject = 'HC-7', view_name = folder")
+                .update();
+        long agate = Long.parseLong(bench.value("select id from stook.stack where folder = 'agate'"));
+        assertThat(new Stacks(bench.jdbc).views(agate))
+                .extracting(v -> v.standing().view())
+                .containsExactly("beryl");
     }
 
     private void frames(String subject, int count) {
