@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.stook.drills.archive.BagCommand;
+import org.stook.drills.archive.PullCommand;
 import org.stook.drills.check.Result;
 import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
@@ -21,7 +23,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "drill",
         mixinStandardHelpOptions = true,
-        subcommands = {ScaleCommand.class, OverheadCommand.class, UpgradeCommand.class},
+        subcommands = {ScaleCommand.class, OverheadCommand.class, UpgradeCommand.class, PullCommand.class, BagCommand.class},
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."
                         + " Without a name it lists the drills.")

@@ -20,8 +20,6 @@ final class JpegMetadata {
     /** A segment's length field counts 65535 at most, itself included. */
     private static final int LARGEST = 65535 - 2;
 
-    private static final int UNCALIBRATED = 0xFFFF;
-
     private JpegMetadata() {}
 
     static void write(Frame frame, JpegTags tags, OutputStream out) throws IOException {
@@ -37,8 +35,6 @@ final class JpegMetadata {
         main.add(TiffField.longs(EXIF_IFD, 0));
         List<TiffField> exif = new ArrayList<>(OriginFields.exif(tags.origin()));
         exif.add(TiffField.undefined(0x9101, new byte[] {1, 2, 3, 0})); // Y, Cb, Cr
-        exif.add(TiffField.undefined(0xA000, "0100".getBytes(US_ASCII)));
-        exif.add(TiffField.shorts(0xA001, UNCALIBRATED)); // the embedded profile says what the colours are
         exif.add(TiffField.longs(0xA002, frame.width()));
         exif.add(TiffField.longs(0xA003, frame.height()));
         main.sort(Comparator.comparingInt(TiffField::tag));

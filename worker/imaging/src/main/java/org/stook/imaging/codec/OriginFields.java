@@ -4,6 +4,7 @@ import static java.nio.charset.StandardCharsets.US_ASCII;
 
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
@@ -13,6 +14,8 @@ final class OriginFields {
     private static final DateTimeFormatter FRACTION = DateTimeFormatter.ofPattern("SSS", Locale.ROOT);
     private static final DateTimeFormatter OFFSET = DateTimeFormatter.ofPattern("xxx", Locale.ROOT);
     private static final int MICRO = 1_000_000;
+    /** ColorSpace: the embedded profile says what the colours are. */
+    private static final int UNCALIBRATED = 0xFFFF;
 
     private OriginFields() {}
 
@@ -42,6 +45,8 @@ final class OriginFields {
                 .filter(iso -> iso > 0 && iso <= 0xFFFF)
                 .ifPresent(iso -> fields.add(TiffField.shorts(0x8827, iso)));
         fields.add(TiffField.undefined(0x9000, "0232".getBytes(US_ASCII)));
+        fields.add(TiffField.undefined(0xA000, "0100".getBytes(US_ASCII)));
+        fields.add(TiffField.shorts(0xA001, UNCALIBRATED));
         capture.time().ifPresent(time -> {
             fields.add(TiffField.ascii(0x9003, TIFF_TIME.format(time.local())));
             time.offset().ifPresent(offset -> fields.add(TiffField.ascii(0x9011, OFFSET.format(offset))));
@@ -53,6 +58,7 @@ final class OriginFields {
             fields.add(TiffField.shorts(0xA460, 2));
             fields.add(TiffField.shorts(0xA461, sources.frames(), sources.used()));
         });
+        fields.sort(Comparator.comparingInt(TiffField::tag));
         return fields;
     }
 

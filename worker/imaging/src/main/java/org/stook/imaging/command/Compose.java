@@ -75,6 +75,10 @@ final class Compose implements Callable<Integer> {
     @Nullable
     Path preview;
 
+    @Option(names = "--jpeg", paramLabel = "FILE.jpg", description = "where a JPEG of the full size goes")
+    @Nullable
+    Path jpeg;
+
     @Option(
             names = "--source-map",
             paramLabel = "FILE.tif",
@@ -95,6 +99,7 @@ final class Compose implements Callable<Integer> {
             composition.register();
             composition.blend();
             composition.finish(out, Optional.ofNullable(preview));
+            composition.writeDerivatives(Optional.ofNullable(jpeg), Optional.empty());
             composition.writeMaps(Optional.ofNullable(sourceMap), Optional.ofNullable(depthMap));
             composition.score();
             line.close();

@@ -109,11 +109,16 @@ public final class Composition implements AutoCloseable {
         });
     }
 
-    /** Writes a JPEG of the full size, in the master's colours and with its metadata, and a thumbnail in sRGB. */
-    public void writeDerivatives(Path jpeg, Path thumbnail) throws IOException {
+    /**
+     * Writes the composite as JPEG, with the master's metadata.
+     *
+     * @param jpeg full size, in the master's colours
+     * @param thumbnail very small, in sRGB
+     */
+    public void writeDerivatives(Optional<Path> jpeg, Optional<Path> thumbnail) throws IOException {
         FinishStage stage = done(finish, FINISH);
-        stage.writeDerivative(jpeg);
-        stage.writeThumbnail(thumbnail);
+        if (jpeg.isPresent()) stage.writeDerivative(jpeg.get());
+        if (thumbnail.isPresent()) stage.writeThumbnail(thumbnail.get());
     }
 
     /**

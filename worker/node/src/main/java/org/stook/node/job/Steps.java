@@ -62,7 +62,7 @@ final class Steps implements AutoCloseable {
     void finish() throws IOException, CannotCompose {
         Publisher.Finished files = finished();
         composition.finish(files.file(Part.MASTER), Optional.of(files.file(Part.PREVIEW)));
-        composition.writeDerivatives(files.file(Part.DERIVATIVE), files.file(Part.THUMBNAIL));
+        composition.writeDerivatives(Optional.of(files.file(Part.DERIVATIVE)), Optional.of(files.file(Part.THUMBNAIL)));
         composition.writeMaps(Optional.of(files.file(Part.SOURCE_MAP)), Optional.of(files.file(Part.DEPTH_MAP)));
     }
 

@@ -1,0 +1,95 @@
+package org.stook.drills.archive;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.stook.drills.stage.Processes;
+import org.stook.drills.stage.Stage;
+
+/** Publishers that are killed and replaced, and other mischief, by chance. */
+final class Storm implements AutoCloseable {
+    /** One strike in so many kills a publisher; others are rarer. */
+    private static final int KILL_ONE_IN = 40;
+
+    private static final int CUT_ONE_IN = 9;
+    private static final int SERVICE_ONE_IN = 300;
+
+    private final Stage stage;
+    private final SplittableRandom random;
+    private final Process[] publishers;
+    private int started;
+    private int killed;
+    private int cut;
+    private int serviceKilled;
+
+    Storm(Stage stage, int publishers, SplittableRandom random) {
+        this.stage = stage;
+        this.random = random;
+        this.publishers = new Process[publishers];
+    }
+
+    void begin() throws IOException {
+        for (int i = 0; i < publishers.length; i++) publishers[i] = start();
+    }
+
+    private Process start() throws IOException {
+        started++;
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx64m",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                PublisherProcess.class.getName(),
+                stage.database().source().getJdbcUrl(),
+                stage.database().username(),
+                stage.database().password(),
+                "publisher-" + started,
+                Long.toString(random.nextLong())));
+        return new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(
+                        stage.folder().resolve("publishers.log").toFile()))
+                .start();
+    }
+
+    /** Perhaps does harm; replaces who has ended. */
+    void strike(Service service) throws IOException, InterruptedException {
+        if (random.nextInt(KILL_ONE_IN) == 0) {
+            Process victim = publishers[random.nextInt(publishers.length)];
+            if (victim.isAlive()) {
+                Processes.signal("KILL", victim.pid());
+                killed++;
+            }
+        }
+        if (random.nextInt(CUT_ONE_IN) == 0) {
+            cut += stage.jdbc()
+                    .sql("select count(pg_terminate_backend(pid)) from (select pid from pg_stat_activity"
+                            + " where datname = current_database() and pid <> pg_backend_pid() and state like 'idle in%'"
+                            + " order by random() limit 1) one")
+                    .query(Integer.class)
+                    .single();
+        }
+        if (random.nextInt(SERVICE_ONE_IN) == 0) {
+            service.kill();
+            serviceKilled++;
+        }
+        for (int i = 0; i < publishers.length; i++) {
+            if (!publishers[i].isAlive()) publishers[i] = start();
+        }
+    }
+
+    @Override
+    public String toString() {
+        return "%d publisher processes, %d of them killed; %d sessions cut inside a transaction; service killed %d times"
+                .formatted(started, killed, cut, serviceKilled);
+    }
+
+    @Override
+    public void close() {
+        for (Process publisher : publishers) publisher.destroyForcibly();
+    }
+}
