@@ -47,9 +47,14 @@ final class Service implements AutoCloseable {
 
     private void admit() {
         stage.jdbc()
-                .sql("insert into stook.person (name, roles, password) values (?, array['ARCHIVIST'], ?)")
-                .params(NAME, HASH)
-                .update();
+                .sql("select to_regclass('stook.person') is not null")
+                .query(Boolean.class)
+                .optional()
+                .filter(there -> there)
+                .ifPresent(there -> stage.jdbc()
+                        .sql("insert into stook.person (name, roles, password) values (?, array['ARCHIVIST'], ?)")
+                        .params(NAME, HASH)
+                        .update());
     }
 
     private Process start() throws IOException {
