@@ -23,7 +23,13 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "drill",
         mixinStandardHelpOptions = true,
-        subcommands = {ScaleCommand.class, OverheadCommand.class, UpgradeCommand.class, PullCommand.class, BagCommand.class},
+        subcommands = {
+            ScaleCommand.class,
+            OverheadCommand.class,
+            UpgradeCommand.class,
+            PullCommand.class,
+            BagCommand.class
+        },
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."
                         + " Without a name it lists the drills.")

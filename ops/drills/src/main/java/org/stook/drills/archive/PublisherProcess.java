@@ -4,8 +4,10 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
+import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
+import org.springframework.transaction.TransactionException;
 import org.stook.orders.RunId;
 import org.stook.orders.Workers;
 import org.stook.orders.attempt.Attempt;
@@ -45,7 +47,11 @@ final class PublisherProcess {
                     .query(Long.class)
                     .list();
             if (open.isEmpty()) return;
-            task.workOnce(new RunId(open.get(0)), attempt -> publish(attempt, random));
+            try {
+                task.workOnce(new RunId(open.get(0)), attempt -> publish(attempt, random));
+            } catch (DataAccessException | TransactionException e) {
+                System.err.println("run " + open.get(0) + " is left to whoever comes next: " + e.getMessage());
+            }
         }
     }
 

@@ -10,15 +10,16 @@ import org.stook.drills.stage.Stage;
 
 /** Publishers that are killed and replaced, and other mischief, by chance. */
 final class Storm implements AutoCloseable {
-    /** One strike in so many kills a publisher; others are rarer. */
-    private static final int KILL_ONE_IN = 40;
+    private static final int MOST_MILLIS_BETWEEN = 2500;
+    /** Of twenty strikes; the rest kill a publisher. */
+    private static final int CUTS = 8;
 
-    private static final int CUT_ONE_IN = 9;
-    private static final int SERVICE_ONE_IN = 300;
+    private static final int SERVICE_KILLS = 1;
 
     private final Stage stage;
     private final SplittableRandom random;
     private final Process[] publishers;
+    private long next;
     private int started;
     private int killed;
     private int cut;
@@ -56,30 +57,38 @@ final class Storm implements AutoCloseable {
                 .start();
     }
 
-    /** Perhaps does harm; replaces who has ended. */
+    /** Does harm when it is time again; replaces who has ended. */
     void strike(Service service) throws IOException, InterruptedException {
-        if (random.nextInt(KILL_ONE_IN) == 0) {
-            Process victim = publishers[random.nextInt(publishers.length)];
-            if (victim.isAlive()) {
-                Processes.signal("KILL", victim.pid());
-                killed++;
+        if (System.nanoTime() >= next) {
+            next = System.nanoTime() + 1_000_000L * random.nextInt(MOST_MILLIS_BETWEEN);
+            int which = random.nextInt(20);
+            if (which < CUTS) {
+                cut();
+            } else if (which < CUTS + SERVICE_KILLS) {
+                service.kill();
+                serviceKilled++;
+            } else {
+                kill(publishers[random.nextInt(publishers.length)]);
             }
-        }
-        if (random.nextInt(CUT_ONE_IN) == 0) {
-            cut += stage.jdbc()
-                    .sql("select count(pg_terminate_backend(pid)) from (select pid from pg_stat_activity"
-                            + " where datname = current_database() and pid <> pg_backend_pid() and state like 'idle in%'"
-                            + " order by random() limit 1) one")
-                    .query(Integer.class)
-                    .single();
-        }
-        if (random.nextInt(SERVICE_ONE_IN) == 0) {
-            service.kill();
-            serviceKilled++;
         }
         for (int i = 0; i < publishers.length; i++) {
             if (!publishers[i].isAlive()) publishers[i] = start();
         }
+    }
+
+    private void kill(Process publisher) throws IOException, InterruptedException {
+        if (!publisher.isAlive()) return;
+        Processes.signal("KILL", publisher.pid());
+        killed++;
+    }
+
+    private void cut() {
+        cut += stage.jdbc()
+                .sql("select count(pg_terminate_backend(pid)) from (select pid from pg_stat_activity"
+                        + " where datname = current_database() and pid <> pg_backend_pid() and state like 'idle in%'"
+                        + " order by random() limit 1) one")
+                .query(Integer.class)
+                .single();
     }
 
     @Override
