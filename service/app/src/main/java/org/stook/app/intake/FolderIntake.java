@@ -104,20 +104,33 @@ class FolderIntake {
         if (!watch.settled(row.path(), look.now(), look.patience().settle())) {
             return true;
         }
-        if (row.isState("SEEN")) {
-            act(() -> files.settled(row, watch.polls(row.path())));
-        }
         boolean open = !decided(look, file, row);
         if (!open) {
             watch.forget(row.path());
+        } else if (row.isState("SEEN")) {
+            act(() -> settled(look, row));
         }
         return open;
+    }
+
+    private void settled(Look look, FileRow row) {
+        if (row.isState("SEEN")) {
+            files.settled(row, look.watch().polls(row.path()));
+        }
+    }
+
+    /** That it has settled and what it is are one change: in a burst the commits are what takes time. */
+    private void decide(Look look, FileRow row, Runnable change) {
+        act(() -> {
+            settled(look, row);
+            change.run();
+        });
     }
 
     private boolean decided(Look look, Path file, FileRow row) {
         Finding finding = Examination.of(file, row.seen());
         if (finding instanceof Finding.Whole whole) {
-            act(() -> {
+            decide(look, row, () -> {
                 files.accept(row, whole);
                 stacks.joined(row);
                 sibling(look, row, RAW_ALONE).ifPresent(files::again);
@@ -126,13 +139,16 @@ class FolderIntake {
             return true;
         }
         if (finding instanceof Finding.Refused refused) {
-            act(() -> files.setAside(row, "REJECTED", refused));
+            decide(look, row, () -> files.setAside(row, "REJECTED", refused));
             return true;
         }
         boolean patienceOver =
                 look.watch().unchanged(row.path(), look.now(), look.patience().grace());
         if (finding instanceof Finding.Incomplete incomplete && patienceOver) {
-            act(() -> files.setAside(row, "INCOMPLETE", new Finding.Refused("INCOMPLETE", incomplete.reason())));
+            decide(
+                    look,
+                    row,
+                    () -> files.setAside(row, "INCOMPLETE", new Finding.Refused("INCOMPLETE", incomplete.reason())));
             return true;
         }
         return finding instanceof Finding.Raw && raw(look, file, row, patienceOver);
@@ -143,18 +159,22 @@ class FolderIntake {
         Optional<FileRow> picture = sibling(look, row, "");
         if (picture.isPresent()) {
             Optional<String> sha256 = Examination.hash(file, row.seen());
-            sha256.ifPresent(hash -> act(() -> files.keepRaw(row, hash, picture.get())));
+            sha256.ifPresent(hash -> decide(look, row, () -> files.keepRaw(row, hash, picture.get())));
             return sha256.isPresent();
         }
         if (patienceOver) {
             String name = row.path().substring(row.path().lastIndexOf('/') + 1);
-            act(() -> files.setAside(
+            decide(
+                    look,
                     row,
-                    "REJECTED",
-                    new Finding.Refused(
-                            RAW_ALONE,
-                            name + ": found camera raw without a JPEG or TIFF of the same name, expected the pair;"
-                                    + " raw is kept but not developed. It is taken in when its picture arrives")));
+                    () -> files.setAside(
+                            row,
+                            "REJECTED",
+                            new Finding.Refused(
+                                    RAW_ALONE,
+                                    name
+                                            + ": found camera raw without a JPEG or TIFF of the same name, expected the pair;"
+                                            + " raw is kept but not developed. It is taken in when its picture arrives")));
         }
         return patienceOver;
     }
@@ -162,10 +182,10 @@ class FolderIntake {
     /** @param code empty for an accepted picture, else the reason for which the other file was set aside */
     private static Optional<FileRow> sibling(Look look, FileRow row, String code) {
         return look.known().values().stream()
-                .filter(other -> other.id() != row.id() && other.stem().equals(row.stem()))
                 .filter(other -> code.isEmpty()
                         ? other.isState("ACCEPTED") || other.isState("STRAY")
                         : other.standing().code().equals(code))
+                .filter(other -> other.id() != row.id() && other.stem().equals(row.stem()))
                 .findFirst();
     }
 
