@@ -39,8 +39,9 @@ public final class BagCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Path work = Path.of(System.getProperty("stook.drills.work")).resolve("bag");
-        try (Stage stage = Stage.open(work, new Stage.Plan(240, 160, true))) {
+        try (Stage stage = Stage.open(work, new Stage.Plan(240, 160, false))) {
             publish(stage, gigabytes * 1_000_000_000L / files);
+            System.err.println("the files are laid out; the service starts");
             // A small heap, so that what is held would show soon.
             List<String> options = List.of("-Xmx192m", "-XX:+UseSerialGC");
             try (Service service = new Service(stage, port, options, true)) {

@@ -25,7 +25,7 @@ final class PublisherProcess {
 
     private PublisherProcess() {}
 
-    /** @param args URL, user and password of the database, the worker's name, a seed */
+    /** @param args URL, user and password of the database, the worker's name, the most milliseconds a run takes, a seed */
     public static void main(String[] args) throws InterruptedException {
         try (HikariDataSource source = new HikariDataSource()) {
             source.setJdbcUrl(args[0]);
@@ -34,11 +34,16 @@ final class PublisherProcess {
             source.setMaximumPoolSize(2);
             new Workers(source).announce(new Workers.Announcement(args[3], "drill", 1, "0", 1, 99, 1L << 40));
             RunTask task = new RunTask(source, new DataSourceTransactionManager(source), args[3], "0");
-            work(JdbcClient.create(source), task, new SplittableRandom(Long.parseLong(args[4])));
+            work(
+                    JdbcClient.create(source),
+                    task,
+                    Integer.parseInt(args[4]),
+                    new SplittableRandom(Long.parseLong(args[5])));
         }
     }
 
-    private static void work(JdbcClient jdbc, RunTask task, SplittableRandom random) throws InterruptedException {
+    private static void work(JdbcClient jdbc, RunTask task, int pauseMillis, SplittableRandom random)
+            throws InterruptedException {
         while (true) {
             // Whatever a killed publisher left is open, too: the queue would hand it out again after a while, here it
             // is at once.
@@ -48,16 +53,16 @@ final class PublisherProcess {
                     .list();
             if (open.isEmpty()) return;
             try {
-                task.workOnce(new RunId(open.get(0)), attempt -> publish(attempt, random));
+                task.workOnce(new RunId(open.get(0)), attempt -> publish(attempt, random.nextInt(pauseMillis)));
             } catch (DataAccessException | TransactionException e) {
                 System.err.println("run " + open.get(0) + " is left to whoever comes next: " + e.getMessage());
             }
         }
     }
 
-    private static Outcome publish(Attempt attempt, SplittableRandom random) {
+    private static Outcome publish(Attempt attempt, int millis) {
         try {
-            TimeUnit.MILLISECONDS.sleep(random.nextInt(40));
+            TimeUnit.MILLISECONDS.sleep(millis);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

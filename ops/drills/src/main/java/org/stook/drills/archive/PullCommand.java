@@ -38,6 +38,12 @@ public final class PullCommand implements Callable<Integer> {
     @Option(names = "--seed", defaultValue = "1")
     private long seed;
 
+    @Option(
+            names = "--pause",
+            defaultValue = "300",
+            description = "most milliseconds a publisher works on a run (${DEFAULT-VALUE})")
+    private int pause;
+
     private final List<Long> runs = new ArrayList<>();
     private final List<Long> numbers = new ArrayList<>();
     private long cursor;
@@ -48,18 +54,20 @@ public final class PullCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Path work = Path.of(System.getProperty("stook.drills.work")).resolve("pull");
         SplittableRandom random = new SplittableRandom(seed);
-        try (Stage stage = Stage.open(work, new Stage.Plan(240, 160, true))) {
+        try (Stage stage = Stage.open(work, new Stage.Plan(240, 160, false))) {
             stage.orderMinerals(publications);
+            System.err.println(publications + " runs are waiting; the service starts");
             try (Service service = new Service(stage, port, List.of("-Xmx256m"), false);
-                    Storm storm = new Storm(stage, publishers, random.split())) {
+                    Storm storm = new Storm(stage, publishers, pause, random.split())) {
                 storm.begin();
+                System.err.println("the storm begins");
                 long began = System.nanoTime();
                 while (stage.open() > 0 || cursor < newest(stage)) {
-                    storm.strike(service);
-                    pull(service);
+                    if (stage.open() > 0) storm.strike(service);
+                    if (pull(service)) storm.answered();
                     TimeUnit.MILLISECONDS.sleep(random.nextInt(60));
                 }
-                pull(service);
+                while (!pull(service)) TimeUnit.MILLISECONDS.sleep(300);
                 return verdict(stage, storm, (System.nanoTime() - began) / 1e9);
             }
         }
@@ -72,8 +80,8 @@ public final class PullCommand implements Callable<Integer> {
                 .single();
     }
 
-    /** Asks once; when the answer does not come, the same question is asked again next time. */
-    private void pull(Service service) throws InterruptedException {
+    /** Asks once. @return false if no answer came: the same question is asked again next time */
+    private boolean pull(Service service) throws InterruptedException {
         asked++;
         try {
             HttpResponse<String> answer = service.client()
@@ -83,7 +91,7 @@ public final class PullCommand implements Callable<Integer> {
                             HttpResponse.BodyHandlers.ofString());
             if (answer.statusCode() != 200) {
                 failed++;
-                return;
+                return false;
             }
             JsonNode body = JsonMapper.shared().readTree(answer.body());
             body.path("items").forEach(item -> {
@@ -91,8 +99,10 @@ public final class PullCommand implements Callable<Integer> {
                 numbers.add(item.path("seq").asLong());
             });
             cursor = body.path("next").asLong();
+            return true;
         } catch (IOException e) {
             failed++;
+            return false;
         }
     }
 

@@ -14,19 +14,24 @@ final class Storm implements AutoCloseable {
     /** Of twenty strikes; the rest kill a publisher. */
     private static final int CUTS = 8;
 
-    private static final int SERVICE_KILLS = 1;
+    private static final int SERVICE_KILLS = 3;
+    /** So many questions it answers at least between two kills, or it would never come to it. */
+    private static final int ANSWERS_BETWEEN = 25;
 
     private final Stage stage;
+    private final int pauseMillis;
     private final SplittableRandom random;
     private final Process[] publishers;
     private long next;
+    private int answers;
     private int started;
     private int killed;
     private int cut;
     private int serviceKilled;
 
-    Storm(Stage stage, int publishers, SplittableRandom random) {
+    Storm(Stage stage, int publishers, int pauseMillis, SplittableRandom random) {
         this.stage = stage;
+        this.pauseMillis = pauseMillis;
         this.random = random;
         this.publishers = new Process[publishers];
     }
@@ -49,6 +54,7 @@ final class Storm implements AutoCloseable {
                 stage.database().username(),
                 stage.database().password(),
                 "publisher-" + started,
+                Integer.toString(pauseMillis),
                 Long.toString(random.nextLong())));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
@@ -64,9 +70,10 @@ final class Storm implements AutoCloseable {
             int which = random.nextInt(20);
             if (which < CUTS) {
                 cut();
-            } else if (which < CUTS + SERVICE_KILLS) {
+            } else if (which < CUTS + SERVICE_KILLS && answers >= ANSWERS_BETWEEN) {
                 service.kill();
                 serviceKilled++;
+                answers = 0;
             } else {
                 kill(publishers[random.nextInt(publishers.length)]);
             }
@@ -74,6 +81,11 @@ final class Storm implements AutoCloseable {
         for (int i = 0; i < publishers.length; i++) {
             if (!publishers[i].isAlive()) publishers[i] = start();
         }
+    }
+
+    /** The service has answered once more. */
+    void answered() {
+        answers++;
     }
 
     private void kill(Process publisher) throws IOException, InterruptedException {
