@@ -7,7 +7,6 @@ import org.stook.trail.merkle.Hash;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * One audit entry with every column, so that none can be changed unseen.
@@ -25,11 +24,9 @@ public record Entry(long id, String xid, Instant at, String actor, String kind, 
 
     /** The text whose hash is the leaf: RFC 8785 JSON of all columns. */
     public String canonical() {
-        ObjectNode node = JSON.createObjectNode();
-        node.put("actor", actor).put("at", at.toString()).put("id", id);
-        node.put("kind", kind).put("subject", subject).put("xid", xid);
-        String rest = node.toString();
-        return Canonical.json(rest.substring(0, rest.length() - 1) + ",\"body\":" + body + "}");
+        return "{\"actor\":" + Canonical.string(actor) + ",\"at\":\"" + at + "\",\"body\":" + Canonical.json(body)
+                + ",\"id\":" + id + ",\"kind\":" + Canonical.string(kind) + ",\"subject\":" + Canonical.string(subject)
+                + ",\"xid\":" + Canonical.string(xid) + "}";
     }
 
     public Hash leaf() {

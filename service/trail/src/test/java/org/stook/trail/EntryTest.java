@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class EntryTest {
     private static final Entry ENTRY = new Entry(
@@ -28,8 +29,28 @@ class EntryTest {
         assertThat(Entry.parse(ENTRY.canonical()).leaf()).isEqualTo(ENTRY.leaf());
     }
 
+    /** The quick way to write an entry gives what the canonical form of it is. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "ada",
+                "a\"b",
+                "a\\b",
+                "tab\there",
+                "line\nend",
+                "\u0001",
+                "\u20ac \ud83d\ude00",
+                "</script>",
+                "\u2028"
+            })
+    void theHashedTextIsInCanonicalForm(String text) {
+        String canonical = new Entry(1, "2", Instant.EPOCH, text, text, text, "{\"b\":[], \"a\":1}").canonical();
+        assertThat(Canonical.json(canonical)).isEqualTo(canonical);
+        assertThat(Entry.parse(canonical).actor()).isEqualTo(text);
+    }
+
     @Test
-    void achangeOfAnyColumnChangesTheHash() {
+    void aChangeOfAnyColumnChangesTheHash() {
         Instant later = ENTRY.at().plusNanos(1000);
         List<Entry> others = List.of(
                 new Entry(18, "744", ENTRY.at(), ENTRY.actor(), ENTRY.kind(), ENTRY.subject(), ENTRY.body()),

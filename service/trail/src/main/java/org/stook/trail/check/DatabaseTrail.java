@@ -5,7 +5,8 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.OffsetDateTime;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 import org.stook.trail.Entry;
 import org.stook.trail.SealedLeaf;
@@ -29,14 +30,15 @@ public final class DatabaseTrail {
 
     public EntrySource entries() throws IOException {
         Rows rows = new Rows(
-                "select id, xid::text, at, actor, kind, subject, body::text from stook.audit_entry order by id");
+                "select id, xid::text, cast(extract(epoch from at) * 1000000 as bigint), actor, kind, subject, body::text"
+                        + " from stook.audit_entry order by id");
         return new EntrySource() {
             @Override
             public @Nullable Entry next() throws IOException {
                 return rows.next(row -> new Entry(
                         row.getLong(1),
                         row.getString(2),
-                        row.getObject(3, OffsetDateTime.class).toInstant(),
+                        Instant.EPOCH.plus(row.getLong(3), ChronoUnit.MICROS),
                         row.getString(4),
                         row.getString(5),
                         row.getString(6),
