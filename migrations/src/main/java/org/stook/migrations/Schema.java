@@ -12,10 +12,10 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 18;
+    public static final int NEWEST = 19;
 
     /** Oldest schema this release's programs can work on. */
-    public static final int OLDEST = 18;
+    public static final int OLDEST = 19;
 
     private Schema() {}
 

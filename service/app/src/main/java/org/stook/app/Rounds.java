@@ -8,6 +8,9 @@ import org.stook.app.audit.HeadExport;
 import org.stook.app.audit.Sealer;
 import org.stook.app.intake.FirstLooks;
 import org.stook.app.intake.IntakePoller;
+import org.stook.app.keeping.Fixity;
+import org.stook.app.keeping.Forecast;
+import org.stook.app.keeping.Retention;
 import org.stook.app.queue.Janitor;
 import org.stook.app.queue.QueueUpkeep;
 import org.stook.app.queue.ShareRoom;
@@ -58,5 +61,18 @@ class Rounds {
     @Bean
     Recurring packagesRound(Packages packages) {
         return new Recurring("packages", Duration.ofSeconds(1), () -> packages.step(BYTES_A_STEP));
+    }
+
+    @Bean
+    Recurring fixityRound(Fixity fixity) {
+        return new Recurring("fixity", Duration.ofSeconds(10), fixity::step);
+    }
+
+    @Bean
+    Recurring keepingRound(Retention retention, Forecast forecast) {
+        return new Recurring("keeping", Duration.ofHours(1), () -> {
+            forecast.step();
+            retention.step();
+        });
     }
 }

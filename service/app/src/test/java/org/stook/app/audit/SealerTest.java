@@ -11,6 +11,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,7 +33,7 @@ class SealerTest {
     @TempDir
     private Path folder;
 
-    private static TestDatabase database;
+    private static DataSource source;
     private static JdbcClient jdbc;
     private Heads heads;
     private Sealer sealer;
@@ -42,9 +43,9 @@ class SealerTest {
 
     @BeforeAll
     static void prepare() {
-        database = TestDatabase.fresh(SealerTest.class);
-        Schema.migrate(database.dataSource());
-        jdbc = JdbcClient.create(database.dataSource());
+        source = TestDatabase.fresh(SealerTest.class).dataSource();
+        Schema.migrate(source);
+        jdbc = JdbcClient.create(source);
     }
 
     @BeforeEach
@@ -53,7 +54,6 @@ class SealerTest {
                         "set session_replication_role = replica; truncate stook.audit_entry, stook.audit_open, stook.audit_leaf,"
                                 + " stook.audit_node, stook.audit_seal, stook.share restart identity cascade")
                 .update();
-        var source = database.dataSource();
         elsewhere = folder.resolve("elsewhere");
         AuditSettings settings = new AuditSettings(folder.resolve("head-key.pem"), List.of(elsewhere));
         TreeStore tree = new TreeStore(jdbc);
@@ -88,7 +88,7 @@ class SealerTest {
 
     @Test
     void anEntryOfATransactionThatWasLongOpenIsSealedLate() throws SQLException {
-        try (Connection slow = database.dataSource().getConnection()) {
+        try (Connection slow = source.getConnection()) {
             slow.setAutoCommit(false);
             slow.createStatement().execute("select stook.write_audit('slow', 'person/ada')");
             acts(2);
@@ -102,7 +102,7 @@ class SealerTest {
 
     @Test
     void whatWasRolledBackLeavesNoGap() throws SQLException {
-        try (Connection undecided = database.dataSource().getConnection()) {
+        try (Connection undecided = source.getConnection()) {
             undecided.setAutoCommit(false);
             undecided.createStatement().execute("select stook.write_audit('undone', 'person/ada')");
             undecided.rollback();

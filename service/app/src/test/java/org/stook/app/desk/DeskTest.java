@@ -220,4 +220,15 @@ class DeskTest {
             throw new AssertionError(e);
         }
     }
+
+    @Test
+    void whatIsKeptHasItsPage() throws Exception {
+        HttpResponse<String> page = get("/keeping");
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.body())
+                .contains(
+                        "No damaged file is known", "Only superseded publications of stations with a retention policy");
+        assertThat(form("/stations/nowhere/retention", "supersededDays=30").statusCode())
+                .isEqualTo(404);
+    }
 }
