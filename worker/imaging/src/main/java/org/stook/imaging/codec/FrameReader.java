@@ -2,6 +2,8 @@ package org.stook.imaging.codec;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Samples;
 
 /**
@@ -32,6 +34,16 @@ public interface FrameReader {
 
     /** The whole picture, upright, all code values kept. Checks all that {@link #header} checks, and the data. */
     Samples read(Path file) throws UnreadableFrame, IOException;
+
+    /**
+     * A part of the picture where it can be had without holding the whole; for looking at. Damage beyond the part goes unnoticed.
+     *
+     * @param part in pixels of the upright picture, inside it
+     * @return samples of the part's size, the same as {@link #read} has there; empty if the file must be read as a whole
+     */
+    default Optional<Samples> readPart(Path file, Area part) throws UnreadableFrame, IOException {
+        return Optional.empty();
+    }
 
     /**
      * The picture reduced for survey and registration: each sample is the mean of n x n code values, rounded half up, in

@@ -1,5 +1,6 @@
 package org.stook.imaging.codec;
 
+import java.awt.Rectangle;
 import java.awt.image.DataBufferByte;
 import java.awt.image.PixelInterleavedSampleModel;
 import java.awt.image.Raster;
@@ -10,10 +11,12 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.event.IIOReadWarningListener;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Samples;
 
 /**
@@ -33,22 +36,29 @@ final class JpegDecoding {
     private JpegDecoding() {}
 
     static Samples decode(Path file, JpegStructure jpeg) throws UnreadableFrame {
+        return decode(file, jpeg, Area.whole(jpeg.width(), jpeg.height()));
+    }
+
+    /** @param part of the stored picture */
+    static Samples decode(Path file, JpegStructure jpeg, Area part) throws UnreadableFrame {
         ImageReader reader = runtimeReader();
         Complaints complaints = new Complaints();
         Raster raster;
         try {
             reader.addIIOReadWarningListener(complaints);
             reader.setInput(new ByteArrayImageInputStream(jpeg.bare()), true, true);
-            raster = reader.readRaster(0, null);
+            ImageReadParam parameters = reader.getDefaultReadParam();
+            parameters.setSourceRegion(new Rectangle(part.x(), part.y(), part.width(), part.height()));
+            raster = reader.readRaster(0, parameters);
         } catch (IOException | RuntimeException broken) { // the bytes are in memory: it is the content, never the disk
             throw damaged(file, String.valueOf(broken.getMessage()));
         } finally {
             reader.dispose();
         }
         if (complaints.first != null) throw damaged(file, complaints.first);
-        byte[] codes = codes(file, jpeg, raster);
+        byte[] codes = codes(file, jpeg.channels(), part, raster);
         if (jpeg.isLumaChroma()) toRgb(codes);
-        return new Samples.Eight(jpeg.width(), jpeg.height(), jpeg.channels(), codes);
+        return new Samples.Eight(part.width(), part.height(), jpeg.channels(), codes);
     }
 
     private static ImageReader runtimeReader() {
@@ -60,10 +70,9 @@ final class JpegDecoding {
         throw new IllegalStateException("this Java runtime has no JPEG reader (module java.desktop)");
     }
 
-    private static byte[] codes(Path file, JpegStructure jpeg, Raster raster) throws UnreadableFrame {
-        int channels = jpeg.channels();
-        boolean asDeclared = raster.getWidth() == jpeg.width()
-                && raster.getHeight() == jpeg.height()
+    private static byte[] codes(Path file, int channels, Area part, Raster raster) throws UnreadableFrame {
+        boolean asDeclared = raster.getWidth() == part.width()
+                && raster.getHeight() == part.height()
                 && raster.getNumBands() == channels;
         if (!asDeclared) {
             throw damaged(
@@ -71,10 +80,10 @@ final class JpegDecoding {
                     "decoded %d x %d x %d".formatted(raster.getWidth(), raster.getHeight(), raster.getNumBands()));
         }
         boolean plain = raster.getSampleModel() instanceof PixelInterleavedSampleModel model
-                && model.getScanlineStride() == jpeg.width() * channels
+                && model.getScanlineStride() == part.width() * channels
                 && model.getPixelStride() == channels
                 && raster.getDataBuffer() instanceof DataBufferByte buffer
-                && buffer.getData().length == jpeg.width() * jpeg.height() * channels;
+                && buffer.getData().length == part.width() * part.height() * channels;
         if (!plain) throw new IllegalStateException("the runtime's JPEG reader gave an unexpected raster: " + raster);
         return ((DataBufferByte) raster.getDataBuffer()).getData();
     }

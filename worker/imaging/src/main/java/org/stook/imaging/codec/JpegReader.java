@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.IccProfile;
 import org.stook.imaging.frame.Samples;
 
@@ -48,6 +49,15 @@ final class JpegReader implements FrameReader {
         JpegStructure jpeg = JpegStructure.walk(file, data);
         Samples stored = JpegDecoding.decode(file, jpeg);
         return Orientation.upright(stored, ExifData.ofJpeg(data).orientation());
+    }
+
+    @Override
+    public Optional<Samples> readPart(Path file, Area part) throws UnreadableFrame, IOException {
+        byte[] data = load(file);
+        JpegStructure jpeg = JpegStructure.walk(file, data);
+        return ExifData.ofJpeg(data).orientation() < 2
+                ? Optional.of(JpegDecoding.decode(file, jpeg, part))
+                : Optional.empty();
     }
 
     private static byte[] load(Path file) throws UnreadableFrame, IOException {
