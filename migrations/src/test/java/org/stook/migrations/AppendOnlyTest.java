@@ -40,7 +40,7 @@ class AppendOnlyTest {
                 "delete from stook.audit_leaf",
                 "truncate stook.audit_node",
                 "truncate stook.audit_token",
-                "truncate stook.publication",
+                "truncate stook.publication cascade",
                 "truncate stook.tone_settings cascade"
             })
     void whatIsRecordedStays(String sql) {

@@ -9,12 +9,14 @@ import com.tngtech.archunit.lang.ArchRule;
 
 /**
  * Which way the arrows go between the packages of the service: audit, stack, station, sorting <- intake, queue,
- * publish <- desk.
+ * publish <- review <- desk.
  */
 @AnalyzeClasses(packages = "org.stook.app", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
     private static final String ROOT = "org.stook.app.";
-    private static final String[] ROOMS = {ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "desk.."};
+    private static final String[] ROOMS = {
+        ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "review..", ROOT + "desk.."
+    };
 
     @ArchTest
     static final ArchRule groundDependsOnNoRoom = noClasses()
@@ -35,15 +37,19 @@ class ArchitectureTest {
     static final ArchRule publishKnowsNoNeighbour = neighbours("publish", "intake", "queue");
 
     @ArchTest
-    static final ArchRule onlyIntakeKnowsPixels = noClasses()
+    static final ArchRule reviewKnowsWhatWasPublishedAndNoOtherNeighbour = neighbours("review", "intake", "queue");
+
+    @ArchTest
+    static final ArchRule onlyIntakeAndReviewKnowPixels = noClasses()
             .that()
-            .resideOutsideOfPackages(ROOT + "intake..", ROOT + "station..")
+            .resideOutsideOfPackages(ROOT + "intake..", ROOT + "station..", ROOT + "review..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("org.stook.imaging..")
             .because(
-                    "pixels are the workers' business; the intake alone has to tell a whole frame from a broken one, and"
-                            + " the station's settings are read by the very reader that the workers read them with");
+                    "pixels are the workers' business; the intake has to tell a whole frame from a broken one, a review"
+                            + " shows frames as the workers see them, and the station's settings are read by the very"
+                            + " reader that the workers read them with");
 
     @ArchTest
     static final ArchRule serviceKnowsNoWorker = noClasses()

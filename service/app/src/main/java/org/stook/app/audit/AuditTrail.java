@@ -40,6 +40,16 @@ public class AuditTrail {
                 .list();
     }
 
+    /** Likewise with details. @param body a JSON object */
+    public void write(String kind, String subject, String body) {
+        jdbc.sql("select stook.write_audit(:kind, :subject, cast(:body as jsonb))")
+                .param("kind", kind)
+                .param("subject", subject)
+                .param("body", body)
+                .query(Long.class)
+                .single();
+    }
+
     /** Records an act that is no transition, in the caller's transaction and under its actor. */
     public void write(String kind, String subject) {
         jdbc.sql("select stook.write_audit(:kind, :subject)")

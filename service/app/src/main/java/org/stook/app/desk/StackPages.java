@@ -15,8 +15,12 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.stook.app.audit.AuditTrail;
 import org.stook.app.publish.Publications;
+import org.stook.app.review.Dossier;
+import org.stook.app.review.Reruns;
+import org.stook.app.review.SettingsDraft;
 
 /** The page of a stack, and the previews of its composites. */
 @Controller
@@ -26,15 +30,22 @@ class StackPages {
     private final StackView view;
     private final Publications publications;
     private final AuditTrail audit;
+    private final Reviewing reviewing;
 
-    StackPages(StackView view, Publications publications, AuditTrail audit) {
+    /** What the part of the page that shows a composite needs. */
+    @org.springframework.stereotype.Component
+    record Reviewing(Dossier dossier, Reruns reruns) {}
+
+    StackPages(StackView view, Publications publications, AuditTrail audit, Reviewing reviewing) {
         this.view = view;
         this.publications = publications;
         this.audit = audit;
+        this.reviewing = reviewing;
     }
 
+    /** @param run whose composite is shown; without it the newest */
     @GetMapping("/stacks/{id}")
-    String stack(@PathVariable long id, Model model) {
+    String stack(@PathVariable long id, @RequestParam(defaultValue = "0") long run, Model model) {
         StackView.Detail detail = view.of(id);
         List<String> subjects = Stream.concat(
                         Stream.of("stack/" + id), detail.runs().stream().map(r -> "run/" + r.id()))
@@ -49,8 +60,24 @@ class StackPages {
                 detail.publications().stream()
                         .map(Publications.Publication::runId)
                         .collect(Collectors.toMap(Function.identity(), publications::notes)));
+        detail.publications().stream()
+                .filter(p -> run == 0 || p.runId() == run)
+                .findFirst()
+                .ifPresent(p -> review(p, model));
         model.addAttribute("trail", audit.about(subjects, ENTRIES));
         return "stack";
+    }
+
+    private void review(Publications.Publication shown, Model model) {
+        model.addAttribute("shown", shown);
+        model.addAttribute("dossier", reviewing.dossier().of(shown.runId()).orElse(null));
+        model.addAttribute("blends", reviewing.dossier().blends());
+        model.addAttribute(
+                "draft",
+                SettingsDraft.of(reviewing
+                        .reruns()
+                        .settings(shown.runId())
+                        .orElse(reviewing.reruns().usual(shown.stackId()))));
     }
 
     @GetMapping("/previews/{run}")

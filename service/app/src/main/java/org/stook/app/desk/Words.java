@@ -8,12 +8,15 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
+import tools.jackson.databind.json.JsonMapper;
 
 /** How states, times and sizes are put in words on the pages. */
 @Component
 public class Words {
     private static final DateTimeFormatter TODAY = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
     private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
+
+    private static final JsonMapper JSON = JsonMapper.builder().build();
 
     private final ZoneId zone;
 
@@ -102,12 +105,22 @@ public class Words {
         };
     }
 
+    /** The reason that an audit entry's details give, if they give one. */
+    public static String reason(String body) {
+        String reason = JSON.readTree(body).path("reason").asString("");
+        return reason.isEmpty() ? "" : ": " + reason;
+    }
+
     /** An audit kind such as {@code run.READY-RUNNING}. */
     public static String act(String kind) {
         String what = kind.substring(kind.indexOf('.') + 1);
         int dash = what.indexOf('-');
         String about = kind.startsWith("run.") ? "Run" : "Stack";
-        if (dash < 0 || what.startsWith("ON-") || what.startsWith("OFF-") || what.startsWith("CANCEL-")) {
+        if (dash < 0
+                || what.startsWith("ON-")
+                || what.startsWith("OFF-")
+                || what.startsWith("CANCEL-")
+                || what.startsWith("SENT-")) {
             return about + " " + what.toLowerCase(Locale.ROOT).replace('-', ' ');
         }
         return about + ": " + word(what.substring(0, dash)) + " → " + word(what.substring(dash + 1));

@@ -10,10 +10,10 @@ import tools.jackson.databind.JsonNode;
  * JSON in one form only, so that a hash can name it (RFC 8785): members sorted by their UTF-16 units, no blanks. Numbers are
  * written in plain decimals; those below 1e-6 or from 1e21 on, which the RFC would write with an exponent, occur in no settings.
  */
-final class CanonicalJson {
+public final class CanonicalJson {
     private CanonicalJson() {}
 
-    static String of(JsonNode node) {
+    public static String of(JsonNode node) {
         if (node.isObject()) {
             TreeMap<String, String> members = new TreeMap<>();
             node.propertyNames().forEach(name -> {

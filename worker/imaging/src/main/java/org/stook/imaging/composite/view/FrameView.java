@@ -113,10 +113,15 @@ public final class FrameView {
     }
 
     private static byte[] jpeg(Frame frame, ColourSpace space, ToneSettings finish) throws IOException {
-        Tone last = Tone.prepare(finish, space, space, 1);
-        Frame shown = last.blank(frame.width(), frame.height());
-        last.applyRows(frame, 0, frame.height(), shown);
-        Screen screen = new Screen(last.outputSpace(), 1);
+        Frame shown = frame;
+        ColourSpace shownIn = space;
+        if (!finish.isNone()) {
+            Tone last = Tone.prepare(finish, space, space, 1);
+            shown = last.blank(frame.width(), frame.height());
+            last.applyRows(frame, 0, frame.height(), shown);
+            shownIn = last.outputSpace();
+        }
+        Screen screen = new Screen(shownIn, 1);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         JpegWriter.write(screen.codes(shown), shown.width(), shown.height(), screen.channels(), QUALITY, out);
         return out.toByteArray();

@@ -1,0 +1,174 @@
+package org.stook.app.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.logging.Level;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.ExpectedConditions;
+import org.openqa.selenium.support.ui.Select;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import org.stook.app.stack.Sealing;
+import org.stook.postgres.testing.TestDatabase;
+
+/** An operator's review in a real browser, with hand and keys. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {"stook.recurring=false", "stook.zone=UTC"})
+class ReviewInBrowserTest {
+    private static final Duration PATIENCE = Duration.ofSeconds(40);
+
+    @TempDir
+    static Path folder;
+
+    private static ChromeDriver browser;
+
+    @Value("${local.server.port}")
+    private int port;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    @DynamicPropertySource
+    static void studio(DynamicPropertyRegistry registry) {
+        TestDatabase.fresh(ReviewInBrowserTest.class).register(registry::add);
+        registry.add("stook.stations[0].name", () -> "north");
+        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
+        registry.add("stook.publish", () -> folder.resolve("published"));
+    }
+
+    @BeforeAll
+    static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
+        Demo.fill(jdbc, sealing);
+        Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.ALL);
+        ChromeOptions options = new ChromeOptions();
+        options.addArguments(
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--no-first-run",
+                "--window-size=1280,1000");
+        options.setCapability("goog:loggingPrefs", logs);
+        browser = new ChromeDriver(
+                new ChromeDriverService.Builder()
+                        .usingDriverExecutable(new File("/usr/bin/chromedriver"))
+                        .build(),
+                options);
+    }
+
+    @AfterAll
+    static void close() {
+        browser.quit();
+    }
+
+    @Test
+    void anOperatorJudgesACompositeAndHasItMadeAgain() throws IOException {
+        browser.get("http://127.0.0.1:" + port + "/stacks/1");
+        touchesAPlace();
+        laysTheDoubtsOver();
+        outlinesARegionAndOrdersARun();
+        sendsBackAndAccepts();
+        setsAFrameAsideAndTakesItBack();
+        assertThat(browser.manage().logs().get(LogType.BROWSER).getAll().stream()
+                        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+                        .map(LogEntry::getMessage))
+                .as("the browser's console")
+                .isEmpty();
+    }
+
+    private void touchesAPlace() throws IOException {
+        WebElement glass = browser.findElement(By.id("glass"));
+        new Actions(browser).moveToElement(glass, -80, 0).click().perform();
+        until(By.cssSelector("#place b[data-file='1.tif']"));
+        glass.sendKeys(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ENTER);
+        until(By.cssSelector("#place b[data-file='2.tif']"));
+        until(By.cssSelector("#place img.exact"));
+        keep("place");
+    }
+
+    private void laysTheDoubtsOver() {
+        new Select(browser.findElement(By.id("layer"))).selectByValue("doubt");
+        assertThat(browser.findElement(By.id("legend")).isDisplayed()).isTrue();
+    }
+
+    private void outlinesARegionAndOrdersARun() throws IOException {
+        WebElement draw = browser.findElement(By.id("region-draw"));
+        draw.click();
+        WebElement glass = browser.switchTo().activeElement();
+        assertThat(glass.getDomAttribute("id")).isEqualTo("glass");
+        glass.sendKeys("0", " ", Keys.ARROW_LEFT, " ", Keys.ARROW_UP, " ");
+        browser.findElement(By.id("region-close")).click();
+        assertThat(browser.findElement(By.id("region-list")).getText()).contains("3 corners");
+        WebElement exposure = browser.findElement(By.id("exposureEv"));
+        exposure.clear();
+        exposure.sendKeys("0.5");
+        new WebDriverWait(browser, PATIENCE)
+                .until(ExpectedConditions.attributeContains(By.id("tone-after"), "src", "blob:"));
+        keep("again");
+        browser.findElement(By.cssSelector("#again-form button[type=submit]")).click();
+        assertThat(until(By.cssSelector(".note[role=status]")).getText()).contains("is ordered with these settings");
+        assertThat(jdbc.sql("select body->'overrides'->0->>'frame' from stook.tone_settings where body ? 'overrides'")
+                        .query(String.class)
+                        .list())
+                .containsExactly("0.tif");
+    }
+
+    private void sendsBackAndAccepts() throws IOException {
+        WebElement reason = browser.findElement(By.cssSelector(".verdict-form [name=reason]"));
+        reason.sendKeys("halo at the rim", Keys.ENTER);
+        assertThat(until(By.cssSelector(".verdict-form .s-look")).getText()).contains("sent back");
+        browser.findElement(By.cssSelector(".verdict-form button.main")).click();
+        assertThat(until(By.cssSelector(".verdict-form .s-accept")).getText()).contains("accepted");
+        keep("accepted");
+    }
+
+    private void setsAFrameAsideAndTakesItBack() throws IOException {
+        List<WebElement> aside = browser.findElements(By.cssSelector("form[action*='/set-aside'] button"));
+        aside.get(3).click();
+        assertThat(until(By.cssSelector(".note[role=status]")).getText()).contains("was set aside", "version 2");
+        until(By.cssSelector("form[action*='/restore'] button")).click();
+        until(By.xpath("//p[@role='status'][contains(., 'taken back') or contains(., 'Nothing was done')]"));
+        keep("strays");
+    }
+
+    private static WebElement until(By what) {
+        return new WebDriverWait(browser, PATIENCE).until(ExpectedConditions.presenceOfElementLocated(what));
+    }
+
+    private static void keep(String name) throws IOException {
+        Path shot = Path.of("target/screenshots/review-" + name + ".png");
+        Files.createDirectories(shot.getParent());
+        Files.write(shot, browser.getScreenshotAs(OutputType.BYTES));
+    }
+}
