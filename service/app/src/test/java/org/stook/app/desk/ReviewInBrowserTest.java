@@ -138,7 +138,8 @@ class ReviewInBrowserTest {
         keep("again");
         browser.findElement(By.cssSelector("#again-form button[type=submit]")).click();
         assertThat(until(By.cssSelector(".note[role=status]")).getText()).contains("is ordered with these settings");
-        assertThat(jdbc.sql("select body->'overrides'->0->>'frame' from stook.tone_settings where jsonb_exists(body, 'overrides')")
+        assertThat(jdbc.sql(
+                                "select body->'overrides'->0->>'frame' from stook.tone_settings where jsonb_exists(body, 'overrides')")
                         .query(String.class)
                         .list())
                 .containsExactly("0.tif");
