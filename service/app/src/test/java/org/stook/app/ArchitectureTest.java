@@ -58,6 +58,15 @@ class ArchitectureTest {
             .resideInAnyPackage("org.stook.node..", "org.stook.orders.attempt..")
             .because("service and worker meet in the database only");
 
+    @ArchTest
+    static final ArchRule archiveTakesFromPublishOnly = noClasses()
+            .that()
+            .resideInAPackage(ROOT + "archive..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(ROOT + "intake..", ROOT + "queue..", ROOT + "desk..")
+            .because("what is handed out years later hangs on what was published, on nothing else of the day's work");
+
     private static ArchRule neighbours(String room, String first, String second) {
         return noClasses()
                 .that()
