@@ -10,6 +10,7 @@ import org.stook.imaging.blend.Blend;
 import org.stook.imaging.blend.BlendMethod;
 import org.stook.imaging.blend.BlendPlan;
 import org.stook.imaging.blend.Blended;
+import org.stook.imaging.blend.WholeFrame;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Placement;
@@ -59,7 +60,7 @@ public interface PlacedFrames {
         Frame first = frame(0);
         Blend blend = method.begin(new BlendPlan(first.width(), first.height(), first.channels(), count(), threads));
         for (int pass = 0; pass < blend.passes(); pass++) {
-            for (int i = 0; i < count(); i++) blend.add(pass, i, copy(frame(i)));
+            for (int i = 0; i < count(); i++) blend.add(pass, i, new WholeFrame(frame(i)));
         }
         Blended blended = blend.finish();
         for (int c = 0; c < first.channels(); c++) {
@@ -76,15 +77,5 @@ public interface PlacedFrames {
             for (int i = 0; i < count(); i++) blend.add(frame(i));
             return blend.finish();
         }
-    }
-
-    /** A blend may use a frame's samples up. */
-    private static Frame copy(Frame frame) {
-        Frame copy = Frame.blank(frame.width(), frame.height(), frame.channels());
-        for (int c = 0; c < frame.channels(); c++) {
-            int pixels = frame.width() * frame.height();
-            System.arraycopy(frame.plane(c).samples(), 0, copy.plane(c).samples(), 0, pixels);
-        }
-        return copy;
     }
 }

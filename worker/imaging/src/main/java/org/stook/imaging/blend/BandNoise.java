@@ -105,11 +105,11 @@ final class BandNoise {
         for (int x = 0; x < w; x++) out[x] = least[bin(brightness(coarse, o + x / 2))];
     }
 
-    /** Expected noise energy along row {@code y}, given a plane of the brightness there. */
+    /** Expected noise energy along row {@code y}, the brightness there being that of a plane of half the size. */
     void along(Plane brightness, int y, float[] out) {
-        int at = y * out.length;
+        int at = y / 2 * brightness.width();
         float[] in = brightness.samples();
-        for (int x = 0; x < out.length; x++) out[x] = least[bin(in[at + x])];
+        for (int x = 0; x < out.length; x++) out[x] = least[bin(in[at + x / 2])];
     }
 
     /** The least noise energy of any brightness. */

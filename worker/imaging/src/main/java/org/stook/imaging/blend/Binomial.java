@@ -109,8 +109,8 @@ final class Binomial {
         widen(line, n, out);
     }
 
-    /** A line of {@code n} expanded to {@code 2 n}. */
-    private static void widen(float[] line, int n, float[] out) {
+    /** A line of {@code n} expanded to {@code 2 n}, or one less. */
+    static void widen(float[] line, int n, float[] out) {
         float left = line[0];
         float here = line[0];
         for (int x = 0; x < n - 1; x++) {

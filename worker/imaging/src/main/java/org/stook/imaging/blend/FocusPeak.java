@@ -1,5 +1,6 @@
 package org.stook.imaging.blend;
 
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Plane;
 
 /**
@@ -7,12 +8,15 @@ import org.stook.imaging.frame.Plane;
  * it. Four planes, however long the sweep. Rows may be added from several threads, each row by one.
  */
 final class FocusPeak {
+    private static final int TABLE_BITS = 9;
+    private static final float[] LOG2 = logarithms();
+
     private final int width;
     private final int height;
     private final float[] best;
-    private final float[] before;
-    private final float[] after;
-    private final float[] last;
+    private float[] before;
+    private float[] after;
+    private float[] last;
     private final short[] frame;
 
     FocusPeak(int width, int height) {
@@ -44,6 +48,24 @@ final class FocusPeak {
         }
     }
 
+    /** All frames have been added: finds the positions and lets go of what they are made of. */
+    void settle(int frames) {
+        for (int i = 0; i < best.length; i++) before[i] = position(i, frames);
+        after = new float[0];
+        last = after;
+    }
+
+    /** The frame in which most of an area is sharpest; of several the first. */
+    int commonest(Area area, int frames) {
+        int[] counts = new int[frames];
+        int winner = 0;
+        for (int y = area.y(); y < area.y() + area.height(); y++) {
+            for (int i = y * width + area.x(); i < y * width + area.x() + area.width(); i++) counts[frame(i)]++;
+        }
+        for (int rank = 1; rank < counts.length; rank++) if (counts[rank] > counts[winner]) winner = rank;
+        return winner;
+    }
+
     int width() {
         return width;
     }
@@ -60,19 +82,46 @@ final class FocusPeak {
         return best[i];
     }
 
+    /** The strongest detail of any frame; live. */
+    Plane strongest() {
+        return new Plane(width, height, best);
+    }
+
+    /** Sweep position of pixel {@code i}, once {@link #settle settled}. */
+    float position(int i) {
+        return before[i];
+    }
+
     /**
      * Sweep position of pixel {@code i}, by a parabola through the logarithms of the three details around the peak: of a
      * peak shaped like a Gaussian that is the exact top (S. K. Nayar and Y. Nakagawa, "Shape from Focus", IEEE PAMI
      * 16(8), 1994). The detail must be positive.
      */
-    float position(int i, int frames) {
+    private float position(int i, int frames) {
         int rank = frame(i);
         if (rank == 0 || rank == frames - 1) return rank;
-        double low = StrictMath.log(before[i]);
-        double top = StrictMath.log(best[i]);
-        double high = StrictMath.log(after[i]);
-        double bend = 2 * top - low - high;
-        return bend <= 0 ? rank : (float) (rank + Math.max(-0.5, Math.min(0.5, 0.5 * (high - low) / bend)));
+        float low = log2(before[i]);
+        float top = log2(best[i]);
+        float high = log2(after[i]);
+        float bend = 2 * top - low - high;
+        return bend <= 0 ? rank : rank + Math.max(-0.5f, Math.min(0.5f, 0.5f * (high - low) / bend));
+    }
+
+    /** Logarithm of a positive normal number: its exponent, and a table of its mantissa with straight lines between. */
+    private static float log2(float value) {
+        int bits = Float.floatToRawIntBits(value);
+        int mantissa = bits & 0x7fffff;
+        int slot = mantissa >>> (23 - TABLE_BITS);
+        float rest = (mantissa & ((1 << (23 - TABLE_BITS)) - 1)) * (1f / (1 << (23 - TABLE_BITS)));
+        return (bits >>> 23) - 127 + LOG2[slot] + rest * (LOG2[slot + 1] - LOG2[slot]);
+    }
+
+    private static float[] logarithms() {
+        float[] table = new float[(1 << TABLE_BITS) + 1];
+        for (int i = 0; i < table.length; i++) {
+            table[i] = (float) (StrictMath.log(1 + (double) i / (1 << TABLE_BITS)) / StrictMath.log(2));
+        }
+        return table;
     }
 
     /** Nearest-neighbour enlargement by {@code factor} to a full-size map of ranks. */
@@ -88,10 +137,10 @@ final class FocusPeak {
     }
 
     /** Nearest-neighbour enlargement of the positions; NaN where the best detail is below {@code least}. */
-    Plane depthMap(Plane full, int factor, int frames, float least) {
+    Plane depthMap(Plane full, int factor, float least) {
         Plane small = new Plane(width, height);
         for (int i = 0; i < width * height; i++) {
-            small.samples()[i] = best[i] < least ? Float.NaN : position(i, frames);
+            small.samples()[i] = best[i] < least ? Float.NaN : position(i);
         }
         for (int y = 0; y < full.height(); y++) {
             for (int x = 0; x < full.width(); x++) {

@@ -5,7 +5,8 @@ import org.stook.imaging.frame.Plane;
 /**
  * The guided filter in its linear form: over each window a claim is explained as {@code slope * guide + offset}; slope and
  * offset, averaged over all windows that hold a pixel, are what is asked for. They are found at a quarter of the frame's
- * size and enlarged (He and Sun 2015), which costs a sixteenth and changes little, for they are smooth.
+ * size, to be enlarged where they are used (He and Sun 2015), which costs a sixteenth and changes little, for they are
+ * smooth.
  */
 final class GuidedFilter {
     /** Window of 5 x 5 pixels at a quarter of the size. */
@@ -14,28 +15,18 @@ final class GuidedFilter {
     private static final float EPSILON = 1e-3f;
 
     private final Rows rows;
-    private final Plane guide;
-    private final Plane claim;
     private final Plane[] fitted;
     private final Plane[] averaged;
-    private final Plane[] enlarged;
 
-    /** @param width of the claims, half of the frame's */
+    /** @param width of guide and claim */
     GuidedFilter(int width, int height, Rows rows) {
-        int w = Binomial.half(width);
-        int h = Binomial.half(height);
         this.rows = rows;
-        this.guide = new Plane(w, h);
-        this.claim = new Plane(w, h);
-        this.fitted = new Plane[] {new Plane(w, h), new Plane(w, h)};
-        this.averaged = new Plane[] {new Plane(w, h), new Plane(w, h)};
-        this.enlarged = new Plane[] {new Plane(width, height), new Plane(width, height)};
+        this.fitted = new Plane[] {new Plane(width, height), new Plane(width, height)};
+        this.averaged = new Plane[] {new Plane(width, height), new Plane(width, height)};
     }
 
-    /** Fits; {@link #slope} and {@link #offset} then hold the answer, at half the frame's size, until the next call. */
-    void fit(Plane halfGuide, Plane halfClaim) {
-        Binomial.reduce(halfGuide, guide, rows);
-        Binomial.reduce(halfClaim, claim, rows);
+    /** Fits; {@link #slope} and {@link #offset} then hold the answer, until the next call. */
+    void fit(Plane guide, Plane claim) {
         int w = guide.width();
         int h = guide.height();
         rows.runWith(h, () -> {
@@ -55,15 +46,14 @@ final class GuidedFilter {
                 }
             };
         });
-        for (int p = 0; p < 2; p++) Binomial.expand(averaged[p], enlarged[p], rows);
     }
 
     Plane slope() {
-        return enlarged[0];
+        return averaged[0];
     }
 
     Plane offset() {
-        return enlarged[1];
+        return averaged[1];
     }
 
     private static void moments(Plane guide, Plane claim, int at, float[][] lines) {

@@ -2,6 +2,7 @@ package org.stook.imaging.blend;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 
@@ -16,6 +17,7 @@ final class PyramidFold implements Blend {
     private final BlendPlan plan;
     private final List<BandFold> bands = new ArrayList<>();
     private final List<Frame> levels = new ArrayList<>();
+    private final Frame placed;
     private final Frame residual;
     private final int mapped;
     private final FocusPeak peak;
@@ -23,6 +25,7 @@ final class PyramidFold implements Blend {
     PyramidFold(BlendPlan plan) {
         this.rows = new Rows(plan.threads());
         this.plan = plan;
+        this.placed = Frame.blank(plan.width(), plan.height(), plan.channels());
         int w = plan.width();
         int h = plan.height();
         while (Math.min(w, h) > SMALLEST || (bands.isEmpty() && Math.max(w, h) > 1)) {
@@ -44,13 +47,14 @@ final class PyramidFold implements Blend {
     }
 
     @Override
-    public void add(int pass, int frame, Frame placed) {
+    public void add(int pass, int rank, BlendFrame frame) {
+        draw(frame);
         Frame fine = placed;
         for (int level = 0; level < bands.size(); level++) {
             Frame coarse = levels.get(level);
             for (int c = 0; c < fine.channels(); c++) Binomial.reduce(fine.plane(c), coarse.plane(c), rows);
-            if (level == mapped) bands.get(level).add(fine, coarse, frame, peak);
-            else bands.get(level).add(fine, coarse, frame);
+            if (level == mapped) bands.get(level).add(fine, coarse, rank, peak);
+            else bands.get(level).add(fine, coarse, rank);
             fine = coarse;
         }
         for (int c = 0; c < fine.channels(); c++) {
@@ -60,13 +64,29 @@ final class PyramidFold implements Blend {
         }
     }
 
+    private void draw(BlendFrame frame) {
+        List<Tile> tiles = Tile.all(plan.width(), plan.height());
+        rows.each(tiles.size(), () -> i -> {
+            Area area = tiles.get(i).core();
+            float[][][] drawn = new float[plan.channels() + 1][area.height()][area.width()];
+            frame.draw(area, drawn);
+            for (int c = 0; c < plan.channels(); c++) {
+                for (int y = 0; y < area.height(); y++) {
+                    int at = (area.y() + y) * plan.width() + area.x();
+                    System.arraycopy(drawn[c][y], 0, placed.plane(c).samples(), at, area.width());
+                }
+            }
+        });
+    }
+
     @Override
     public Blended finish() {
+        peak.settle(plan.frames());
         float believed = mapped < 0 ? 1 : bands.get(mapped).believed();
         Plane depth = new Plane(plan.width(), plan.height());
         int factor = 1 << Math.max(0, mapped);
         short[] sources = peak.sourceMap(depth, factor);
-        return new Blended(rebuild(), sources, peak.depthMap(depth, factor, plan.frames(), believed));
+        return new Blended(rebuild(), sources, peak.depthMap(depth, factor, believed));
     }
 
     private Frame rebuild() {

@@ -1,7 +1,6 @@
 package org.stook.imaging.blend;
 
 import org.jspecify.annotations.Nullable;
-import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 
 /** One stack going through {@link RegionBlend}. */
@@ -12,14 +11,16 @@ final class RegionFold implements Blend {
     private final BlendPlan plan;
     private final Rows rows;
     private final RegionLearn learnt;
-    private final Plane halfLuma;
+    private final Plane detail;
+    private final Plane guide;
     private @Nullable RegionRender render;
 
     RegionFold(BlendPlan plan) {
         this.plan = plan;
         this.rows = new Rows(plan.threads());
-        this.learnt = new RegionLearn(plan, rows);
-        this.halfLuma = new Plane(Binomial.half(plan.width()), Binomial.half(plan.height()));
+        this.detail = new Plane(Binomial.half(plan.width()), Binomial.half(plan.height()));
+        this.guide = new Plane(Binomial.half(detail.width()), Binomial.half(detail.height()));
+        this.learnt = new RegionLearn(detail.width(), detail.height(), rows);
     }
 
     @Override
@@ -28,24 +29,23 @@ final class RegionFold implements Blend {
     }
 
     @Override
-    public boolean needsColour(int pass) {
+    public boolean draws(int pass) {
         return pass > 0;
     }
 
     @Override
-    public void add(int pass, int frame, Frame placed) {
-        if (pass == 0) {
-            Binomial.reduce(placed.luma(), halfLuma, rows);
-            learnt.add(frame, placed, halfLuma);
-        } else {
-            rendering().add(frame, placed);
-        }
+    public void add(int pass, int rank, BlendFrame frame) {
+        frame.detail(detail);
+        frame.guide(guide);
+        if (pass == 0) learnt.add(rank, detail, guide);
+        else rendering().add(rank, frame, detail, guide);
     }
 
     private RegionRender rendering() {
         RegionRender known = render;
         if (known == null) {
-            known = new RegionRender(plan, learnt, halfLuma, rows);
+            learnt.settle(plan.frames());
+            known = new RegionRender(plan, learnt, rows);
             render = known;
         }
         return known;

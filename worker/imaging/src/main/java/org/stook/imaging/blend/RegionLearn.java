@@ -1,6 +1,5 @@
 package org.stook.imaging.blend;
 
-import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 
 /** The first pass, all at half size: the strongest detail of any frame, the noise, and where in the sweep detail peaks. */
@@ -13,22 +12,14 @@ final class RegionLearn {
     private static final int FEW_PIXELS = 100_000;
 
     private final Rows rows;
-    private final Plane strongest;
     private final BandNoise noise = new BandNoise(MEAN_OVER_QUANTILE);
     private final FocusPeak peak;
     private final int sampled;
 
-    RegionLearn(BlendPlan plan, Rows rows) {
-        int w = Binomial.half(plan.width());
-        int h = Binomial.half(plan.height());
+    RegionLearn(int width, int height, Rows rows) {
         this.rows = rows;
-        this.strongest = new Plane(w, h);
-        this.peak = new FocusPeak(w, h);
-        this.sampled = w * h > FEW_PIXELS ? SAMPLED : 1;
-    }
-
-    Plane strongest() {
-        return strongest;
+        this.peak = new FocusPeak(width, height);
+        this.sampled = width * height > FEW_PIXELS ? SAMPLED : 1;
     }
 
     BandNoise noise() {
@@ -39,27 +30,34 @@ final class RegionLearn {
         return peak;
     }
 
-    /** @param half luminance of the frame at half size */
-    void add(int frame, Frame placed, Plane half) {
+    /**
+     * @param detail of the frame, half size
+     * @param guide its luminance, a quarter of the size
+     */
+    void add(int rank, Plane detail, Plane guide) {
         BandNoise.Counts counts = new BandNoise.Counts();
-        rows.runWith(half.height(), () -> {
-            DetailRows detail = new DetailRows(placed, half);
+        rows.runWith(detail.height(), () -> {
+            float[] line = new float[detail.width()];
             return (from, to) -> {
                 BandNoise.Counts own = new BandNoise.Counts();
-                detail.each(from, to, (y, now) -> {
-                    keepStrongest(y, now);
-                    peak.add(frame, y, now);
-                    if (y % sampled == 0) for (int x = 0; x < now.length; x++) own.add(half.at(x, y), now[x]);
-                });
+                for (int y = from; y < to; y++) {
+                    System.arraycopy(detail.samples(), y * line.length, line, 0, line.length);
+                    peak.add(rank, y, line);
+                    if (y % sampled == 0) count(line, guide, y, own);
+                }
                 counts.add(own);
             };
         });
         noise.learn(counts);
     }
 
-    private void keepStrongest(int y, float[] now) {
-        float[] best = strongest.samples();
-        int at = y * now.length;
-        for (int x = 0; x < now.length; x++) best[at + x] = Math.max(best[at + x], now[x]);
+    private static void count(float[] detail, Plane guide, int y, BandNoise.Counts into) {
+        int at = y / 2 * guide.width();
+        for (int x = 0; x < detail.length; x++) into.add(guide.samples()[at + x / 2], detail[x]);
+    }
+
+    /** All frames have been added: what was kept of neighbouring frames makes room. */
+    void settle(int frames) {
+        peak.settle(frames);
     }
 }

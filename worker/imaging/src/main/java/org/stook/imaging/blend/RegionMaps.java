@@ -1,6 +1,7 @@
 package org.stook.imaging.blend;
 
 import java.util.Arrays;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Plane;
 
 /** Source map and depth map of a {@link RegionFold}, kept at half size. */
@@ -22,11 +23,15 @@ final class RegionMaps {
         Arrays.fill(claimed, -1);
     }
 
-    /** Learns the weights of a frame along row {@code y} at half size. */
-    void claim(int frame, int y, float[] weight) {
-        for (int x = 0, i = y * width; x < width; x++, i++) {
-            if (weight[x] > claimed[i]) {
-                claimed[i] = weight[x];
+    /**
+     * Learns the weights of a frame along row {@code y} of a part of the half-size picture.
+     *
+     * @param skip weights that come before the part
+     */
+    void claim(int frame, int y, Area part, float[] weight, int skip) {
+        for (int x = 0, i = y * width + part.x(); x < part.width(); x++, i++) {
+            if (weight[x + skip] > claimed[i]) {
+                claimed[i] = weight[x + skip];
                 claimant[i] = (short) frame;
             }
         }
@@ -67,6 +72,6 @@ final class RegionMaps {
     private float position(int i, float least) {
         if (peak.best(i) < least) return Float.NaN;
         int rank = Short.toUnsignedInt(claimant[i]);
-        return Math.abs(peak.frame(i) - rank) <= 1 ? peak.position(i, plan.frames()) : rank;
+        return Math.abs(peak.frame(i) - rank) <= 1 ? peak.position(i) : rank;
     }
 }

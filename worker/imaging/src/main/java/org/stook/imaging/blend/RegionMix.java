@@ -25,35 +25,9 @@ final class RegionMix {
         this.coarseWeight = new Plane(Binomial.half(w), Binomial.half(h));
     }
 
-    /** Folds a frame in, given also at half size, with its claim fitted to its edges. */
-    void add(int frame, Frame fine, Frame half, GuidedFilter claim) {
-        rows.runWith(half.height(), () -> {
-            MixRows row = new MixRows(fine, half, claim);
-            HalvingRows halving = new HalvingRows(fine.width(), fine.height());
-            float[] narrow = new float[half.width()];
-            return (from, to) -> {
-                for (int y = halving.begin(from, to); y < halving.end(); y++) {
-                    row.claim(y, halving.slot(y));
-                    if (y >= 2 * from && y < 2 * to) row.mix(y, halving.slot(y), claims.near(), fineSum, fineWeight);
-                    while (halving.ready(y)) {
-                        int j = halving.take(narrow, 0);
-                        mixCoarse(j, half, narrow);
-                        maps.claim(frame, j, narrow);
-                    }
-                }
-            };
-        });
-    }
-
-    private void mixCoarse(int y, Frame half, float[] weight) {
-        int at = y * weight.length;
-        float[] total = coarseWeight.samples();
-        for (int x = 0; x < weight.length; x++) total[at + x] += weight[x];
-        for (int c = 0; c < half.channels(); c++) {
-            float[] in = half.plane(c).samples();
-            float[] out = coarseSum.plane(c).samples();
-            for (int x = 0; x < weight.length; x++) out[at + x] += weight[x] * in[at + x];
-        }
+    /** One thread's way of adding to the mix, tile by tile; no two threads may be given the same tile of a frame. */
+    TileMix onTiles() {
+        return new TileMix(new TileSums(fineSum, fineWeight, coarseSum, coarseWeight), claims, maps);
     }
 
     /** The composite; the accumulator itself, used up. */

@@ -9,6 +9,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 
 /**
@@ -48,16 +49,21 @@ final class Rows {
 
     /** Runs over all rows, with one strip worker (and so one set of buffers) a thread. */
     void runWith(int height, Supplier<? extends Strip> worker) {
-        int strips = (height + STRIP - 1) / STRIP;
+        each((height + STRIP - 1) / STRIP, () -> {
+            Strip strip = worker.get();
+            return i -> strip.rows(i * STRIP, Math.min(height, (i + 1) * STRIP));
+        });
+    }
+
+    /** Runs pieces 0 to {@code count - 1} of some work, with one worker (and so one set of buffers) a thread. */
+    void each(int count, Supplier<? extends IntConsumer> worker) {
         AtomicInteger next = new AtomicInteger();
         Runnable share = () -> {
-            Strip strip = worker.get();
-            for (int i = next.getAndIncrement(); i < strips; i = next.getAndIncrement()) {
-                strip.rows(i * STRIP, Math.min(height, (i + 1) * STRIP));
-            }
+            IntConsumer piece = worker.get();
+            for (int i = next.getAndIncrement(); i < count; i = next.getAndIncrement()) piece.accept(i);
         };
         List<Future<?>> running = new ArrayList<>();
-        for (int i = 1; i < Math.min(threads, strips); i++) running.add(helpers.submit(share));
+        for (int i = 1; i < Math.min(threads, count); i++) running.add(helpers.submit(share));
         try {
             share.run();
         } finally {

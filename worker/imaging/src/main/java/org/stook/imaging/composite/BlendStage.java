@@ -8,6 +8,7 @@ import org.stook.imaging.blend.BlendMethods;
 import org.stook.imaging.blend.BlendPlan;
 import org.stook.imaging.blend.Blended;
 import org.stook.imaging.composite.view.Proxies;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.score.SharpnessLedger;
 
 /** Runs all frames through the blend, as often as it wants them. */
@@ -21,30 +22,37 @@ final class BlendStage {
         this.order = order;
         this.registered = registered;
         this.progress = progress;
-        this.ledger = new SharpnessLedger(order.threads());
+        this.ledger =
+                new SharpnessLedger(registered.area().width(), registered.area().height(), order.threads());
     }
 
-    /** @param proxies that the placed frames are shown to, if they are wanted */
-    Blended run(Toning toning, DecodedFrames decoded, Optional<Proxies> proxies) throws CannotCompose, IOException {
+    /** @param proxies that the drawn frames are shown to, if they are wanted */
+    Blended run(Toning toning, PlacedFrames frames, Optional<Proxies> proxies) throws CannotCompose, IOException {
         BlendMethod method = BlendMethods.byName(order.recipe().blend()).orElseThrow();
         int count = registered.frames().size();
         int channels = toning.of(0).outputChannels();
-        Blend blend = method.begin(
-                new BlendPlan(registered.area().width(), registered.area().height(), channels, count, order.threads()));
-        try (PlacedFrames frames = new PlacedFrames(registered, toning, decoded, order.threads())) {
-            for (int pass = 0; pass < blend.passes(); pass++) {
-                int now = pass;
-                frames.each(blend.needsColour(now), (rank, placed) -> {
-                    progress.at(Composition.BLEND, (now + (double) rank / count) / blend.passes());
-                    if (now == 0) ledger.add(placed);
-                    blend.add(now, rank, placed);
-                    if (now == blend.passes() - 1) proxies.ifPresent(p -> p.add(rank, placed));
-                });
-            }
+        Area area = registered.area();
+        Blend blend = method.begin(new BlendPlan(area.width(), area.height(), channels, count, order.threads()));
+        for (int pass = 0; pass < blend.passes(); pass++) {
+            int now = pass;
+            PlacedFrames.Use use = (rank, frame) -> {
+                progress.at(Composition.BLEND, (now + (double) rank / count) / blend.passes());
+                if (blend.draws(now)) ledger.nextFrame();
+                blend.add(now, rank, new WatchedFrame(frame, ledger));
+                if (now == blend.passes() - 1) proxies.ifPresent(p -> show(p, rank, frame));
+            };
+            if (blend.draws(now)) frames.each(use);
+            else frames.eachUndrawn(use);
         }
         Blended blended = blend.finish();
-        new OverrideStage(order, registered).run(blended, toning, decoded);
+        new OverrideStage(order, registered).run(blended, frames);
         return blended;
+    }
+
+    private void show(Proxies proxies, int rank, FrameInPlace frame) {
+        Area area = registered.area();
+        int reduction = Proxies.reduction(area.width(), area.height());
+        proxies.add(rank, frame.drawing().orElseThrow().reduced(reduction, order.threads()));
     }
 
     SharpnessLedger ledger() {

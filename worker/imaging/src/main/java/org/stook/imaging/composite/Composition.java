@@ -33,8 +33,8 @@ public final class Composition implements AutoCloseable {
     private final ComposeOrder order;
     private final Progress progress;
     private final DecodedFrames decoded = new DecodedFrames();
-    private final SmallLumas lumas = new SmallLumas(decoded);
     private final Map<String, Double> seconds = new LinkedHashMap<>();
+    private @Nullable FrameMaps maps;
     private @Nullable Path proxies;
     private @Nullable Surveyed surveyed;
     private @Nullable Registered registered;
@@ -52,14 +52,17 @@ public final class Composition implements AutoCloseable {
 
     /** Looks at every file; sets aside what is no frame of this stack; finds the order of focus. */
     public void survey() throws CannotCompose, IOException {
-        surveyed = timed(SURVEY, () -> new SurveyStage(order, decoded, lumas, progress).run());
+        FrameMaps made = new FrameMaps();
+        maps = made;
+        surveyed = timed(SURVEY, () -> new SurveyStage(order, decoded, made, progress).run());
     }
 
     /** Places every frame against the reference frame and finds the common area. */
     public void register() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
         registered = timed(
-                REGISTER, () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), lumas, progress)));
+                REGISTER,
+                () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), done(maps, SURVEY), progress)));
     }
 
     /** Has small copies of the placed frames written while they are blended. To be called before {@link #blend()}. */
@@ -71,13 +74,15 @@ public final class Composition implements AutoCloseable {
     public void blend() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
         Registered sweep = done(registered, REGISTER);
-        lumas.forget();
         blended = timed(BLEND, () -> {
             Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame());
             BlendStage stage = new BlendStage(order, sweep, progress);
             toning = tones;
             blendStage = stage;
-            return stage.run(tones, decoded, proxies(tones));
+            MapsInPlace inPlace = new MapsInPlace(done(maps, SURVEY), sweep.area(), order.threads());
+            try (PlacedFrames frames = new PlacedFrames(sweep, tones, decoded, inPlace)) {
+                return stage.run(tones, frames, proxies(tones));
+            }
         });
     }
 
@@ -233,9 +238,9 @@ public final class Composition implements AutoCloseable {
 
     /** Lets go of everything that was kept. */
     @Override
-    public void close() {
+    public void close() throws IOException {
         decoded.forget();
-        lumas.forget();
+        if (maps != null) maps.close();
         blended = null;
         finish = null;
     }

@@ -20,11 +20,11 @@ final class FirstLook {
     private static final int SURVEYED = 2000;
 
     private final DecodedFrames frames;
-    private final SmallLumas lumas;
+    private final FrameMaps maps;
 
-    FirstLook(DecodedFrames frames, SmallLumas lumas) {
+    FirstLook(DecodedFrames frames, FrameMaps maps) {
         this.frames = frames;
-        this.lumas = lumas;
+        this.maps = maps;
     }
 
     /** Either a frame or a stray. */
@@ -52,9 +52,9 @@ final class FirstLook {
         return new Result(Optional.empty(), Optional.of(FrameRecord.stray(name, sha256, reason + "; set aside.")));
     }
 
-    private FrameSurvey survey(Path file, Samples samples) {
-        Plane small = lumas.of(file, samples);
-        int reduced = SmallLumas.reduction(samples.width(), samples.height());
+    private FrameSurvey survey(Path file, Samples samples) throws IOException {
+        Plane small = maps.make(file, samples);
+        int reduced = FrameMaps.reduction(samples.width(), samples.height());
         int further = 1;
         while (Math.max(small.width(), small.height()) / further > SURVEYED) further *= 2;
         return FrameSurveyor.survey(Luma.mean(small, further), reduced * further);

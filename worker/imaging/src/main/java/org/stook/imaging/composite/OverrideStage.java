@@ -20,22 +20,17 @@ final class OverrideStage {
         this.registered = registered;
     }
 
-    void run(Blended blended, Toning toning, DecodedFrames decoded) throws CannotCompose, IOException {
+    void run(Blended blended, PlacedFrames frames) throws CannotCompose, IOException {
         List<RegionOverride> overrides = order.recipe().overrides();
         if (overrides.isEmpty()) return;
-        try (PlacedFrames frames = new PlacedFrames(registered, toning, decoded, order.threads())) {
-            for (RegionOverride region : overrides) {
-                int rank = rank(region.frame());
-                RegionMask mask = new RegionMask(region);
-                Area box = mask.bounds(registered.area()).orElseThrow(() -> outside(region));
-                Frame part = frames.part(rank, box);
-                Area here = new Area(
-                        box.x() - registered.area().x(),
-                        box.y() - registered.area().y(),
-                        box.width(),
-                        box.height());
-                new RegionPatch(rank, part, here).layOver(blended, mask, registered.area(), order.threads());
-            }
+        Area area = registered.area();
+        for (RegionOverride region : overrides) {
+            int rank = rank(region.frame());
+            RegionMask mask = new RegionMask(region);
+            Area box = mask.bounds(area).orElseThrow(() -> outside(region));
+            Area here = new Area(box.x() - area.x(), box.y() - area.y(), box.width(), box.height());
+            Frame part = frames.drawing(rank).part(here, order.threads());
+            new RegionPatch(rank, part, here).layOver(blended, mask, area, order.threads());
         }
     }
 

@@ -25,10 +25,10 @@ final class SurveyStage {
     private final FirstLook look;
     private final List<FrameRecord> strays = new ArrayList<>();
 
-    SurveyStage(ComposeOrder order, DecodedFrames frames, SmallLumas lumas, Progress progress) {
+    SurveyStage(ComposeOrder order, DecodedFrames frames, FrameMaps maps, Progress progress) {
         this.order = order;
         this.progress = progress;
-        this.look = new FirstLook(frames, lumas);
+        this.look = new FirstLook(frames, maps);
     }
 
     Surveyed run() throws CannotCompose, IOException {

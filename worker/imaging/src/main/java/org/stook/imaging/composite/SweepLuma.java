@@ -8,12 +8,12 @@ import org.stook.imaging.frame.Plane;
 /** The sweep's luminance for registration. */
 final class SweepLuma implements LumaSource {
     private final List<Sighting> sweep;
-    private final SmallLumas lumas;
+    private final FrameMaps maps;
     private final Progress progress;
 
-    SweepLuma(List<Sighting> sweep, SmallLumas lumas, Progress progress) {
+    SweepLuma(List<Sighting> sweep, FrameMaps maps, Progress progress) {
         this.sweep = sweep;
-        this.lumas = lumas;
+        this.maps = maps;
         this.progress = progress;
     }
 
@@ -35,10 +35,10 @@ final class SweepLuma implements LumaSource {
     @Override
     public Plane read(int frame, int reduction) throws IOException {
         progress.at(Composition.REGISTER, (double) frame / frames());
-        int small = SmallLumas.reduction(width(), height());
+        int small = FrameMaps.reduction(width(), height());
         if (reduction % small != 0) {
             throw new IllegalArgumentException("frames are kept reduced by " + small + ", asked for " + reduction);
         }
-        return Luma.mean(lumas.of(sweep.get(frame).file(), width(), height()), reduction / small);
+        return Luma.mean(maps.luma(sweep.get(frame).file()), reduction / small);
     }
 }

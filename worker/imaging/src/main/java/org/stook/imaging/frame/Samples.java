@@ -19,8 +19,30 @@ public sealed interface Samples {
     /** Code value of one sample, 0 to {@link #maxCode()}. */
     int code(int x, int y, int channel);
 
+    /** Fills {@code codes} with interleaved code values of row {@code y}, from column {@code from} on. */
+    void row(int y, int from, int[] codes);
+
     /** Fills {@code codes} with the {@code width * channels} interleaved code values of row {@code y}. */
-    void row(int y, int[] codes);
+    default void row(int y, int[] codes) {
+        row(y, 0, codes);
+    }
+
+    /** Luminance, 0 to 1, of pixels given as interleaved code values: (R + 2 G + B) / 4, or the grey itself. */
+    default void luma(int[] codes, float[] out) {
+        float scale = lumaScale(maxCode(), channels());
+        if (channels() == 1) {
+            for (int x = 0; x < out.length; x++) out[x] = codes[x] * scale;
+            return;
+        }
+        for (int x = 0, i = 0; x < out.length; x++, i += 3) {
+            out[x] = (codes[i] + 2 * codes[i + 1] + codes[i + 2]) * scale;
+        }
+    }
+
+    /** By what {@code R + 2 G + B}, or grey, is multiplied to lie in 0 to 1. */
+    static float lumaScale(int maxCode, int channels) {
+        return 1f / (maxCode * (channels == 1 ? 1 : 4));
+    }
 
     /** The code value of white: 255 or 65535. */
     default int maxCode() {
@@ -56,10 +78,9 @@ public sealed interface Samples {
         }
 
         @Override
-        public void row(int y, int[] row) {
-            int length = width * channels;
-            int start = y * length;
-            for (int i = 0; i < length; i++) row[i] = codes[start + i] & 0xFF;
+        public void row(int y, int from, int[] row) {
+            int start = (y * width + from) * channels;
+            for (int i = 0; i < row.length; i++) row[i] = codes[start + i] & 0xFF;
         }
     }
 
@@ -81,10 +102,9 @@ public sealed interface Samples {
         }
 
         @Override
-        public void row(int y, int[] row) {
-            int length = width * channels;
-            int start = y * length;
-            for (int i = 0; i < length; i++) row[i] = codes[start + i] & 0xFFFF;
+        public void row(int y, int from, int[] row) {
+            int start = (y * width + from) * channels;
+            for (int i = 0; i < row.length; i++) row[i] = codes[start + i] & 0xFFFF;
         }
     }
 }

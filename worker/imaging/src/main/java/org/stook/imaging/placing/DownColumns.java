@@ -96,7 +96,7 @@ final class DownColumns {
     }
 
     /** Draws a channel of the prepared row. */
-    void draw(Strip strip, int channel, float[] out, int start) {
+    void draw(Strip strip, int channel, float[] out) {
         int from = 0;
         for (int b = 0; b < blocks; b++) {
             for (int tap = 0; tap < Kernel.TAPS; tap += AT_ONCE) {
@@ -107,7 +107,7 @@ final class DownColumns {
             }
             from = ends[b];
         }
-        System.arraycopy(line, 0, out, start, line.length);
+        System.arraycopy(line, 0, out, 0, line.length);
     }
 
     private void add(float[] p, float[] q, float[] w, int tap, int from, int to) {

@@ -5,8 +5,7 @@ import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Placement;
 
 /**
- * Draws frames into an area of the reference frame. Stateless; rows may be drawn by several threads at once, and what a
- * row becomes does not depend on how the rows were shared out.
+ * Draws frames into an area of the reference frame. Stateless.
  *
  * <p>Resampling runs along the frame's rows first, then down the area's columns (E. Catmull and A. R. Smith, "3-D
  * transformations of images in scanline order", SIGGRAPH 1980): twenty taps a sample instead of a hundred. Frames of one
@@ -18,28 +17,40 @@ public final class Placer {
 
     private final Area area;
 
+    /** Areas small enough for the processor's cache are quickest; many rows at once are cheaper than few. */
     public Placer(Area area) {
         this.area = area;
     }
 
     /**
-     * Draws rows {@code from .. to - 1} of the area. Many rows at once are cheaper than few.
+     * Draws the area.
      *
      * @param source rows of the whole frame; every point of the area must map at least {@link #SUPPORT} pixels inside it
      * @param width of the frame, pixels
-     * @param target a frame of the area's size, channels as the source
+     * @param target one picture a channel of the source: rows of samples, at least as many and as long as the area's
      */
-    public void draw(SourceRows source, int width, Placement placement, int from, int to, Frame target) {
+    public void draw(SourceRows source, int width, Placement placement, float[][][] target) {
         int depth = 0;
-        for (int row = from; row < to; row++) depth = Math.max(depth, last(placement, row) - first(placement, row) + 1);
-        Strip strip = new Strip(source, width, target.channels(), area, placement, depth);
+        for (int row = 0; row < area.height(); row++) {
+            depth = Math.max(depth, last(placement, row) - first(placement, row) + 1);
+        }
+        Strip strip = new Strip(source, width, target.length, area, placement, depth);
         DownColumns down = new DownColumns(area, placement);
-        for (int row = from; row < to; row++) {
+        for (int row = 0; row < area.height(); row++) {
             strip.advance(first(placement, row), last(placement, row));
             down.prepare(row);
-            for (int c = 0; c < target.channels(); c++) {
-                down.draw(strip, c, target.plane(c).samples(), row * area.width());
-            }
+            for (int c = 0; c < target.length; c++) down.draw(strip, c, target[c][row]);
+        }
+    }
+
+    /** Draws the area into a frame of its size. */
+    public void draw(SourceRows source, int width, Placement placement, Frame target) {
+        float[][][] rows = new float[target.channels()][area.height()][area.width()];
+        draw(source, width, placement, rows);
+        for (int c = 0; c < rows.length; c++) {
+            float[] out = target.plane(c).samples();
+            for (int y = 0; y < area.height(); y++)
+                System.arraycopy(rows[c][y], 0, out, y * area.width(), area.width());
         }
     }
 

@@ -12,12 +12,15 @@ final class RowCoordinates {
     private static final long ONE = 1L << BITS;
 
     private final Area area;
+    private final int first;
     private final double[] m;
     final int[] column;
     final int[] weight;
 
-    RowCoordinates(Area area, Placement placement) {
+    /** @param first column of the frame from which columns are counted */
+    RowCoordinates(Area area, Placement placement, int first) {
         this.area = area;
+        this.first = first;
         this.m = placement.toArray();
         this.column = new int[area.width()];
         this.weight = new int[area.width()];
@@ -43,7 +46,7 @@ final class RowCoordinates {
             double u = (start + p * i) / (1 + r * (area.x() + i));
             // Inside the common area coordinates are positive, so the cast is a floor.
             int left = (int) u;
-            column[i] = left + Kernel.FIRST;
+            column[i] = left + Kernel.FIRST - first;
             weight[i] = Kernel.offset(u - left);
         }
     }
@@ -52,8 +55,9 @@ final class RowCoordinates {
     private void fixedPoint(double start, double step) {
         long u = Math.round(start * ONE) + ONE / (2 * Kernel.STEPS);
         long d = Math.round(step * ONE);
+        int offset = Kernel.FIRST - first;
         for (int i = 0; i < column.length; i++, u += d) {
-            column[i] = (int) (u >> BITS) + Kernel.FIRST;
+            column[i] = (int) (u >> BITS) + offset;
             weight[i] = (int) ((u & (ONE - 1)) * Kernel.STEPS >> BITS) * Kernel.TAPS;
         }
     }

@@ -7,14 +7,14 @@ import org.stook.imaging.frame.Frame;
  * has a source of its own.
  */
 public interface SourceRows {
-    /** Fills one line a channel with row {@code y}, each as long as the frame is wide. */
-    void read(int y, float[][] lines);
+    /** Fills one line a channel with row {@code y}, from column {@code from} on. */
+    void read(int y, int from, float[][] lines);
 
     /** The rows of a frame that is there as a whole. */
     static SourceRows of(Frame frame) {
-        return (y, lines) -> {
+        return (y, from, lines) -> {
             for (int c = 0; c < lines.length; c++) {
-                System.arraycopy(frame.plane(c).samples(), y * frame.width(), lines[c], 0, frame.width());
+                System.arraycopy(frame.plane(c).samples(), y * frame.width() + from, lines[c], 0, lines[c].length);
             }
         };
     }

@@ -9,28 +9,45 @@ import org.stook.imaging.frame.Placement;
  * area need, and no more, so that it stays in the cache. Rows must be asked for from above to below.
  */
 final class Strip {
+    /** Columns by which rows of the frame above and below the area's corners may need more, where frames are turned. */
+    private static final int SLANT = 3;
+
     private final SourceRows source;
     private final RowCoordinates at;
+    private final int from;
     private final float[][] lines;
     private final float[][][] ring;
     private int next;
 
-    /** @param depth rows to be had at the same time */
+    /**
+     * @param width of the frame, pixels
+     * @param depth rows to be had at the same time
+     */
     Strip(SourceRows source, int width, int channels, Area area, Placement placement, int depth) {
         this.source = source;
-        this.at = new RowCoordinates(area, placement);
-        this.lines = new float[channels][width];
+        double left = Double.MAX_VALUE;
+        double right = 0;
+        for (int x : new int[] {area.x(), area.x() + area.width() - 1}) {
+            for (int y : new int[] {area.y(), area.y() + area.height() - 1}) {
+                left = Math.min(left, placement.x(x, y));
+                right = Math.max(right, placement.x(x, y));
+            }
+        }
+        this.from = Math.max(0, (int) left + Kernel.FIRST - SLANT);
+        int to = Math.min(width, (int) right + Kernel.FIRST + Kernel.TAPS + SLANT);
+        this.at = new RowCoordinates(area, placement, from);
+        this.lines = new float[channels][to - from];
         this.ring = new float[channels][depth][area.width()];
     }
 
     /** Makes rows {@code first} to {@code last} of the frame available. */
     void advance(int first, int last) {
         for (next = Math.max(next, first); next <= last; next++) {
-            source.read(next, lines);
+            source.read(next, from, lines);
             at.locate(next);
             int slot = next % ring[0].length;
-            if (lines.length == 3) resample(lines, ring[0][slot], ring[1][slot], ring[2][slot]);
-            else resample(lines[0], ring[0][slot]);
+            if (lines.length >= 3) resampleTogether(slot);
+            else for (int c = 0; c < lines.length; c++) resample(lines[c], ring[c][slot]);
         }
     }
 
@@ -59,20 +76,20 @@ final class Strip {
         }
     }
 
-    /** Three channels at once, so that weights are fetched once; half the taps at a time, so that they stay in registers. */
-    private void resample(float[][] in, float[] red, float[] green, float[] blue) {
-        Arrays.fill(red, 0);
-        Arrays.fill(green, 0);
-        Arrays.fill(blue, 0);
-        addFive(in, 0, red, green, blue);
-        addFive(in, 5, red, green, blue);
+    /** All channels at once, so that weights are fetched once; half the taps at a time, so that they stay in registers. */
+    private void resampleTogether(int slot) {
+        for (int c = 0; c < lines.length; c++) Arrays.fill(ring[c][slot], 0);
+        for (int first = 0; first < Kernel.TAPS; first += 5) {
+            if (lines.length == 4) addFive(first, ring[0][slot], ring[1][slot], ring[2][slot], ring[3][slot]);
+            else addFive(first, ring[0][slot], ring[1][slot], ring[2][slot]);
+        }
     }
 
-    private void addFive(float[][] in, int first, float[] red, float[] green, float[] blue) {
+    private void addFive(int first, float[] red, float[] green, float[] blue) {
         float[] w = Kernel.weights();
-        float[] r = in[0];
-        float[] g = in[1];
-        float[] b = in[2];
+        float[] r = lines[0];
+        float[] g = lines[1];
+        float[] b = lines[2];
         for (int i = 0; i < red.length; i++) {
             int p = at.column[i] + first;
             int k = at.weight[i] + first;
@@ -80,6 +97,23 @@ final class Strip {
             red[i] += s * r[p] + t * r[p + 1] + u * r[p + 2] + v * r[p + 3] + x * r[p + 4];
             green[i] += s * g[p] + t * g[p + 1] + u * g[p + 2] + v * g[p + 3] + x * g[p + 4];
             blue[i] += s * b[p] + t * b[p + 1] + u * b[p + 2] + v * b[p + 3] + x * b[p + 4];
+        }
+    }
+
+    private void addFive(int first, float[] red, float[] green, float[] blue, float[] grey) {
+        float[] w = Kernel.weights();
+        float[] r = lines[0];
+        float[] g = lines[1];
+        float[] b = lines[2];
+        float[] l = lines[3];
+        for (int i = 0; i < red.length; i++) {
+            int p = at.column[i] + first;
+            int k = at.weight[i] + first;
+            float s = w[k], t = w[k + 1], u = w[k + 2], v = w[k + 3], x = w[k + 4];
+            red[i] += s * r[p] + t * r[p + 1] + u * r[p + 2] + v * r[p + 3] + x * r[p + 4];
+            green[i] += s * g[p] + t * g[p + 1] + u * g[p + 2] + v * g[p + 3] + x * g[p + 4];
+            blue[i] += s * b[p] + t * b[p + 1] + u * b[p + 2] + v * b[p + 3] + x * b[p + 4];
+            grey[i] += s * l[p] + t * l[p + 1] + u * l[p + 2] + v * l[p + 3] + x * l[p + 4];
         }
     }
 }

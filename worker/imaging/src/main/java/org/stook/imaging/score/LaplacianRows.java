@@ -1,20 +1,20 @@
 package org.stook.imaging.score;
 
-import org.stook.imaging.frame.Plane;
-
-/** Squares of the Laplacian of a smoothed plane, row by row from above to below. One thread. */
+/** Squares of the Laplacian of a smoothed picture, row by row from above to below. One thread. */
 final class LaplacianRows {
-    private final Plane plane;
+    private final float[][] picture;
     private final float[] column;
     private final float[][] smooth;
     private final float[] squares;
     private int next = Integer.MIN_VALUE;
 
-    LaplacianRows(Plane plane) {
-        this.plane = plane;
-        this.column = new float[plane.width()];
-        this.smooth = new float[3][plane.width()];
-        this.squares = new float[plane.width()];
+    /** @param picture rows of samples */
+    LaplacianRows(float[][] picture) {
+        int width = picture[0].length;
+        this.picture = picture;
+        this.column = new float[width];
+        this.smooth = new float[3][width];
+        this.squares = new float[width];
     }
 
     /** Row {@code y}, at least 2 away from the border; columns 0, 1 and the last two hold nothing of use. */
@@ -36,13 +36,11 @@ final class LaplacianRows {
     }
 
     private void smooth(int y) {
-        int w = plane.width();
-        float[] in = plane.samples();
-        int a = (y - 1) * w;
-        int b = y * w;
-        int c = (y + 1) * w;
-        for (int x = 0; x < w; x++) column[x] = (in[a + x] + in[c + x] + 2 * in[b + x]) * (1 / 16f);
+        float[] above = picture[y - 1];
+        float[] here = picture[y];
+        float[] below = picture[y + 1];
+        for (int x = 0; x < column.length; x++) column[x] = (above[x] + below[x] + 2 * here[x]) * (1 / 16f);
         float[] out = smooth[y % 3];
-        for (int x = 1; x < w - 1; x++) out[x] = column[x - 1] + column[x + 1] + 2 * column[x];
+        for (int x = 1; x < out.length - 1; x++) out[x] = column[x - 1] + column[x + 1] + 2 * column[x];
     }
 }

@@ -1,47 +1,76 @@
 package org.stook.imaging.score;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Parallel;
 
-/** Keeps, tile by tile, the sharpest any placed frame was. */
+/**
+ * Keeps, tile by tile, the sharpest that any frame was where it was drawn. A blend need not draw a frame where it is far from
+ * sharp.
+ */
 public final class SharpnessLedger {
     private static final double TEXTURED = 2.0;
     private static final double LEAST_CONTRAST = 1e-3;
     private static final double AS_SHARP = 0.9;
 
+    private final TileSharpness tiles;
     private final int threads;
-    private float @org.jspecify.annotations.Nullable [] best;
-    private float[] floors = {};
-    private int frames;
+    private final float[] best;
+    private final List<Float> floors = new ArrayList<>();
+    private final float[] now;
     private SoftTiles soft = new SoftTiles(TileSharpness.TILE, 1, new boolean[0]);
 
-    /** @param threads how many threads may be used, at least 1 */
-    public SharpnessLedger(int threads) {
+    /**
+     * @param width of the composite, pixels
+     * @param height of the composite
+     * @param threads how many threads may be used, at least 1
+     */
+    public SharpnessLedger(int width, int height, int threads) {
+        this.tiles = new TileSharpness(width, height);
         this.threads = threads;
+        this.best = new float[tiles.count()];
+        this.now = new float[tiles.count()];
+        Arrays.fill(now, Float.NaN);
     }
 
-    /** @param placed a frame in the common area, or its luminance; only lent */
-    public void add(Frame placed) {
-        TileSharpness tiles = TileSharpness.of(placed.luma(), threads);
-        if (best == null) best = new float[tiles.count()];
-        for (int t = 0; t < tiles.count(); t++) best[t] = Math.max(best[t], tiles.rms(t));
-        floors = Arrays.copyOf(floors, frames + 1);
-        floors[frames++] = floorOf(tiles);
+    /** What is added from now on is of another frame. */
+    public void nextFrame() {
+        settle();
+        Arrays.fill(now, Float.NaN);
+    }
+
+    /**
+     * Measures a part of the present frame. Threads may each add parts of their own.
+     *
+     * @param part where it lies in the composite
+     * @param drawn one picture a channel, in rows; more than three or one beyond that are not looked at
+     */
+    public void add(Area part, float[][][] drawn) {
+        tiles.measure(part, luma(part, drawn), (tile, rms) -> {
+            now[tile] = rms;
+            best[tile] = Math.max(best[tile], rms);
+        });
     }
 
     /** Compares the composite with the sharpest frame of each textured tile. */
     public Coverage compare(Frame composite) {
-        if (best == null) throw new IllegalStateException("no frame was added");
-        float[] sharpest = best;
-        TileSharpness tiles = TileSharpness.of(composite.luma(), threads);
+        settle();
+        float[] rms = new float[tiles.count()];
+        Parallel.forEach(tiles.rows(), threads, row -> {
+            Area part = tiles.around(row);
+            tiles.measure(part, luma(composite, part), (tile, value) -> rms[tile] = value);
+        });
         double noise = median(floors);
         int textured = 0;
         int sharp = 0;
-        boolean[] behind = new boolean[tiles.count()];
-        for (int t = 0; t < tiles.count(); t++) {
-            if (sharpest[t] < Math.max(LEAST_CONTRAST, TEXTURED * noise)) continue;
+        boolean[] behind = new boolean[rms.length];
+        for (int t = 0; t < rms.length; t++) {
+            if (best[t] < Math.max(LEAST_CONTRAST, TEXTURED * noise)) continue;
             textured++;
-            behind[t] = detail(tiles.rms(t), noise) < AS_SHARP * detail(sharpest[t], noise);
+            behind[t] = detail(rms[t], noise) < AS_SHARP * detail(best[t], noise);
             if (!behind[t]) sharp++;
         }
         soft = new SoftTiles(TileSharpness.TILE, tiles.columns(), behind);
@@ -58,17 +87,38 @@ public final class SharpnessLedger {
         return Math.sqrt(Math.max(0, rms * rms - noise * noise));
     }
 
-    /** The tenth percentile over the tiles: what a frame shows where it shows nothing. */
-    private static float floorOf(TileSharpness tiles) {
-        float[] sorted = new float[tiles.count()];
-        for (int t = 0; t < sorted.length; t++) sorted[t] = tiles.rms(t);
+    /** Notes the tenth percentile over the tiles of a frame: what it shows where it shows nothing. */
+    private void settle() {
+        float[] sorted = now.clone();
         Arrays.sort(sorted);
-        return sorted[sorted.length / 10];
+        int known = sorted.length;
+        while (known > 0 && Float.isNaN(sorted[known - 1])) known--;
+        if (known > 0) floors.add(sorted[known / 10]);
     }
 
-    private static double median(float[] values) {
-        float[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
+    private static double median(List<Float> values) {
+        return values.isEmpty() ? 0 : values.stream().sorted().toList().get(values.size() / 2);
+    }
+
+    private static float[][] luma(Area part, float[][][] drawn) {
+        if (drawn.length < 3) return drawn[0];
+        float[][] out = new float[part.height()][part.width()];
+        for (int y = 0; y < out.length; y++) mix(drawn[0][y], drawn[1][y], drawn[2][y], out[y]);
+        return out;
+    }
+
+    private static float[][] luma(Frame frame, Area part) {
+        float[][][] cut = new float[frame.channels()][part.height()][part.width()];
+        for (int c = 0; c < cut.length; c++) {
+            for (int y = 0; y < part.height(); y++) {
+                int at = (part.y() + y) * frame.width() + part.x();
+                System.arraycopy(frame.plane(c).samples(), at, cut[c][y], 0, part.width());
+            }
+        }
+        return luma(part, cut);
+    }
+
+    private static void mix(float[] red, float[] green, float[] blue, float[] out) {
+        for (int x = 0; x < out.length; x++) out[x] = 0.25f * (red[x] + blue[x]) + 0.5f * green[x];
     }
 }

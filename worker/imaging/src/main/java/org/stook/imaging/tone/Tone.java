@@ -120,7 +120,7 @@ public final class Tone {
             throw new IllegalArgumentException(
                     "%s has %d channels, the frame has %d".formatted(in, curves.length, samples.channels()));
         }
-        return new TonedRows(samples, new ToneRows(tables(samples.bitsPerSample()), mix, encodings));
+        return new TonedRows(samples, new ToneRows(tables(samples.bitsPerSample()), mix, encodings), outputChannels());
     }
 
     private static float[][] arrays(Frame target) {

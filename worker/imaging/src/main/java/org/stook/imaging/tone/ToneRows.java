@@ -2,6 +2,7 @@ package org.stook.imaging.tone;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.stook.imaging.frame.Samples;
 
 /** The loops of {@link Tone}: one row of codes at a time, counting what clips. One thread. */
 final class ToneRows {
@@ -47,18 +48,24 @@ final class ToneRows {
         return mix == null;
     }
 
-    /** Three channels of 8-bit codes, straight from the frame. */
-    void lookUp(byte[] codes, int at, int width, float[][] out) {
+    /** Three channels of 8-bit codes, straight from the frame, and its luminance. */
+    void lookUpWithLuma(byte[] codes, int at, float[][] out) {
         float[] red = tables.values()[0];
         float[] green = tables.values()[1];
         float[] blue = tables.values()[2];
         float[] toRed = out[0];
         float[] toGreen = out[1];
         float[] toBlue = out[2];
-        for (int x = 0, i = at; x < width; x++, i += 3) {
-            toRed[x] = red[codes[i] & 0xff];
-            toGreen[x] = green[codes[i + 1] & 0xff];
-            toBlue[x] = blue[codes[i + 2] & 0xff];
+        float[] toLuma = out[3];
+        float scale = Samples.lumaScale(255, 3);
+        for (int x = 0, i = at; x < toRed.length; x++, i += 3) {
+            int r = codes[i] & 0xff;
+            int g = codes[i + 1] & 0xff;
+            int b = codes[i + 2] & 0xff;
+            toRed[x] = red[r];
+            toGreen[x] = green[g];
+            toBlue[x] = blue[b];
+            toLuma[x] = (r + 2 * g + b) * scale;
         }
     }
 

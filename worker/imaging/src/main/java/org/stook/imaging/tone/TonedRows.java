@@ -1,41 +1,39 @@
 package org.stook.imaging.tone;
 
+import java.util.Arrays;
 import org.stook.imaging.frame.Samples;
 
 /** Rows of a frame, toned when asked for. One thread; its buffer is its own. */
 public final class TonedRows {
     private final Samples samples;
     private final ToneRows rows;
-    private final int[] codes;
-    private final float[][] colours;
+    private final int channels;
+    private int[] codes = {};
 
-    TonedRows(Samples samples, ToneRows rows) {
+    /** @param channels of the result */
+    TonedRows(Samples samples, ToneRows rows, int channels) {
         this.samples = samples;
         this.rows = rows;
-        this.codes = new int[samples.width() * samples.channels()];
-        this.colours = new float[3][samples.width()];
+        this.channels = channels;
     }
 
     /**
-     * Tones row {@code y}.
+     * Tones a part of row {@code y}.
      *
-     * @param lines one a channel of the result, at least as long as the frame is wide
+     * @param from the first column
+     * @param lines one a channel of the result; one more, if it is there, takes {@link Samples#luma} of the frame as it was
+     *     decoded
      */
-    public void colours(int y, float[][] lines) {
-        if (samples instanceof Samples.Eight eight && rows.isByTableAlone() && lines.length == 3) {
-            rows.lookUp(eight.codes(), y * codes.length, samples.width(), lines);
+    public void read(int y, int from, float[][] lines) {
+        boolean three = channels == 3 && rows.isByTableAlone();
+        if (three && lines.length == 4 && samples instanceof Samples.Eight eight) {
+            rows.lookUpWithLuma(eight.codes(), (y * eight.width() + from) * 3, lines);
             return;
         }
-        samples.row(y, codes);
-        rows.tone(codes, lines, 0);
-    }
-
-    /** Luminance of row {@code y} of a result in colour, (R + 2 G + B) / 4, where colour would be worked out for nothing. */
-    public void luma(int y, float[] line) {
-        colours(y, colours);
-        float[] red = colours[0];
-        float[] green = colours[1];
-        float[] blue = colours[2];
-        for (int x = 0; x < line.length; x++) line[x] = 0.25f * (red[x] + blue[x]) + 0.5f * green[x];
+        int needed = lines[0].length * samples.channels();
+        if (codes.length != needed) codes = new int[needed];
+        samples.row(y, from, codes);
+        rows.tone(codes, lines.length == channels ? lines : Arrays.copyOf(lines, channels), 0);
+        if (lines.length > channels) samples.luma(codes, lines[channels]);
     }
 }

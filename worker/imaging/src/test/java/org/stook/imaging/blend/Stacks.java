@@ -22,7 +22,7 @@ final class Stacks {
         Blend blend =
                 method.begin(new BlendPlan(first.width(), first.height(), first.channels(), frames.size(), threads));
         for (int pass = 0; pass < blend.passes(); pass++) {
-            for (int i = 0; i < frames.size(); i++) blend.add(pass, i, frames.get(i));
+            for (int i = 0; i < frames.size(); i++) blend.add(pass, i, new WholeFrame(frames.get(i)));
         }
         return blend.finish();
     }
@@ -38,7 +38,7 @@ final class Stacks {
                     float[] from = frames.get(i).plane(c).samples();
                     System.arraycopy(from, 0, lent.plane(c).samples(), 0, from.length);
                 }
-                blend.add(pass, i, lent);
+                blend.add(pass, i, new WholeFrame(lent));
                 for (Plane plane : lent.planes()) Arrays.fill(plane.samples(), 9);
             }
         }

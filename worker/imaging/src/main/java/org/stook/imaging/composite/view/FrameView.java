@@ -108,7 +108,7 @@ public final class FrameView {
     public byte[] placed(Area part, ToneSettings tone, ToneSettings finish) throws IOException {
         Tone toned = Tone.prepare(tone, space, space, 1);
         Frame frame = toned.blank(part.width(), part.height());
-        new Placer(part).draw(toned.rowsOf(samples)::colours, samples.width(), within, 0, part.height(), frame);
+        new Placer(part).draw(toned.rowsOf(samples)::read, samples.width(), within, frame);
         return jpeg(frame, toned.outputSpace(), finish);
     }
 

@@ -9,8 +9,6 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.stook.imaging.codec.JpegWriter;
 import org.stook.imaging.frame.Frame;
-import org.stook.imaging.frame.Parallel;
-import org.stook.imaging.frame.Plane;
 import org.stook.imaging.tone.ColourSpace;
 import org.stook.imaging.tone.Shrink;
 import org.stook.imaging.tone.Tone;
@@ -47,7 +45,7 @@ public final class Proxies {
     }
 
     /** The whole factor by which frames of that size are reduced; what does not fill a cell at the end is left out. */
-    static int reduction(int width, int height) {
+    public static int reduction(int width, int height) {
         return Math.min(Math.min(width, height), (Math.max(width, height) + LONG_SIDE - 1) / LONG_SIDE);
     }
 
@@ -59,9 +57,9 @@ public final class Proxies {
         return String.format(Locale.ROOT, "thumbnails/%03d.jpg", rank);
     }
 
-    /** @param placed only lent */
-    public void add(int rank, Frame placed) {
-        Frame small = reduced(placed);
+    /** @param reduced the placed frame, toned, reduced by {@link #reduction}, encoded */
+    public void add(int rank, Frame reduced) {
+        Frame small = reduced;
         ColourSpace space = look.space();
         if (!look.finish().isNone()) {
             Tone finish = Tone.prepare(look.finish(), space, space, 1);
@@ -72,32 +70,6 @@ public final class Proxies {
         }
         write(folder.resolve(file(rank)), small, space);
         write(folder.resolve(thumbnail(rank)), Shrink.toMaxEdge(small, THUMBNAIL, space), space);
-    }
-
-    /** Means over n x n pixels, of squares, which is near enough to light for looking at. */
-    private Frame reduced(Frame placed) {
-        int n = reduction(placed.width(), placed.height());
-        Frame small = Frame.blank(placed.width() / n, placed.height() / n, placed.channels());
-        for (int c = 0; c < placed.channels(); c++) {
-            Plane in = placed.plane(c);
-            Plane out = small.plane(c);
-            Parallel.forEach(out.height(), threads, y -> reduceRow(in, n, y, out));
-        }
-        return small;
-    }
-
-    private static void reduceRow(Plane in, int n, int y, Plane out) {
-        float[] sums = new float[out.width()];
-        float[] samples = in.samples();
-        for (int row = y * n; row < (y + 1) * n; row++) {
-            for (int x = 0, at = row * in.width(); x < sums.length; x++) {
-                for (int i = 0; i < n; i++, at++) {
-                    float value = Math.max(0, samples[at]);
-                    sums[x] += value * value;
-                }
-            }
-        }
-        for (int x = 0; x < sums.length; x++) out.set(x, y, (float) Math.sqrt(sums[x] / (n * n)));
     }
 
     private void write(Path file, Frame frame, ColourSpace space) {
