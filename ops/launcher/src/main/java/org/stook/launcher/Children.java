@@ -19,6 +19,7 @@ final class Children {
         arguments.add("--server.port=" + plan.port());
         arguments.add("--stook.publish=" + plan.published());
         arguments.add("--stook.audit.key=" + plan.home().resolve("audit-key.pem"));
+        arguments.add("--stook.setup-file=" + plan.setupCode());
         int index = 0;
         for (var station : plan.stations().entrySet()) {
             arguments.add("--stook.stations[" + index + "].name=" + station.getKey());

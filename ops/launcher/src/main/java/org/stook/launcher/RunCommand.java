@@ -55,7 +55,7 @@ final class RunCommand implements Callable<Integer> {
             StudioPlan plan = studio.plan();
             plan.stations().forEach((name, folder) -> out.println("station " + name + " takes frames from " + folder));
             out.println("composites go to " + plan.published());
-            out.println("the queue is at " + studio.url());
+            studio.wayIn().forEach(out::println);
             out.println("Ctrl-C stops all");
             studio.serve();
             return ExitCode.ENDED;

@@ -2,6 +2,7 @@ package org.stook.launcher;
 
 import java.io.IOException;
 import java.net.URI;
+import java.nio.file.Files;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -100,6 +101,20 @@ public final class Studio implements AutoCloseable {
 
     StudioPlan plan() {
         return plan;
+    }
+
+    /** What a person has to know to get in: the queue's address, before that the one that makes an administrator. */
+    public List<String> wayIn() {
+        try {
+            String code = Files.readString(plan.setupCode()).trim();
+            return List.of(
+                    "the queue is at " + url(),
+                    "nobody can sign in yet; the first one becomes the administrator at " + url() + "setup?code="
+                            + code);
+        } catch (IOException e) {
+            // No file: there is an administrator.
+            return List.of("the queue is at " + url());
+        }
     }
 
     /** A connection to the studio's database. */

@@ -37,6 +37,11 @@ public record StudioPlan(
         return home.resolve("published");
     }
 
+    /** Where the service leaves the code that makes the first administrator; gone once that is done. */
+    Path setupCode() {
+        return home.resolve("setup-code");
+    }
+
     StudioPlan withPort(int other) {
         return new StudioPlan(home, address, other, workers, serviceMemory, workerMemory, stations, settings, jars);
     }

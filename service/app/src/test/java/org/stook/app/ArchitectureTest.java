@@ -8,24 +8,25 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /**
- * Which way the arrows go between the packages of the service: audit, stack, station, sorting <- intake, queue,
- * publish <- review <- desk.
+ * Which way the arrows go between the packages of the service: audit, people, stack, station, sorting <- intake, queue,
+ * publish <- review <- desk; signin stands before them all.
  */
 @AnalyzeClasses(packages = "org.stook.app", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
     private static final String ROOT = "org.stook.app.";
     private static final String[] ROOMS = {
-        ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "review..", ROOT + "desk.."
+        ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "review..", ROOT + "desk..", ROOT + "signin.."
     };
 
     @ArchTest
     static final ArchRule groundDependsOnNoRoom = noClasses()
             .that()
-            .resideInAnyPackage(ROOT + "audit..", ROOT + "stack..", ROOT + "station..", ROOT + "sorting..")
+            .resideInAnyPackage(
+                    ROOT + "audit..", ROOT + "people..", ROOT + "stack..", ROOT + "station..", ROOT + "sorting..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(ROOMS)
-            .because("audit, stack, station and sorting are what all others stand on");
+            .because("audit, people, stack, station and sorting are what all others stand on");
 
     @ArchTest
     static final ArchRule intakeKnowsNoNeighbour = neighbours("intake", "queue", "publish");
@@ -38,6 +39,15 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule reviewKnowsWhatWasPublishedAndNoOtherNeighbour = neighbours("review", "intake", "queue");
+
+    @ArchTest
+    static final ArchRule theDoorKnowsNoRoom = noClasses()
+            .that()
+            .resideInAPackage(ROOT + "signin..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(ROOT + "intake..", ROOT + "queue..", ROOT + "publish..", ROOT + "desk..")
+            .because("who comes in is settled before it matters what for");
 
     @ArchTest
     static final ArchRule onlyIntakeAndReviewKnowPixels = noClasses()

@@ -100,16 +100,17 @@ public final class DemoCommand implements Callable<Integer> {
     }
 
     private int show(Studio studio, List<Shoot> shoots, Consumer<String> say) throws IOException, InterruptedException {
-        say.accept("the queue is at " + studio.url());
+        studio.wayIn().forEach(say);
         Duration pace = Duration.ofMillis((long) (secondsPerFrame * 1000));
         boolean all = new Demo(studio, shoots, say).run(pace, Duration.ofSeconds(timeLimit));
         say.accept("");
         say.accept(
                 all
-                        ? "all " + shoots.size() + " composites are published; the queue is at " + studio.url()
+                        ? "all " + shoots.size() + " composites are published"
                         : "not all composites were published within " + timeLimit + " s; the logs are in "
                                 + home.resolve("logs"));
         if (stays()) {
+            studio.wayIn().forEach(say);
             say.accept("Ctrl-C stops all");
             studio.serve();
         }

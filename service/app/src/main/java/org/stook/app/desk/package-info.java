@@ -1,5 +1,5 @@
 /**
- * What people see and press: the pages, the same as JSON under {@code /api}, and what keeps other sites' pages out.
+ * What people see and press: the pages, and the same as JSON under {@code /api}.
  */
 @NullMarked
 package org.stook.app.desk;

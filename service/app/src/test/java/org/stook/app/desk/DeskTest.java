@@ -19,6 +19,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Everyone;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The whole service over a real port; its recurring work stands still. */
@@ -49,6 +50,7 @@ class DeskTest {
     @BeforeAll
     static void fill(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
         Demo.fill(jdbc, sealing);
+        Everyone.fill(jdbc);
         Path preview = folder.resolve("published/agate/1.preview.jpg");
         Files.createDirectories(preview.getParent());
         Files.write(preview, new byte[] {1, 2, 3});
@@ -181,11 +183,11 @@ class DeskTest {
     }
 
     private HttpResponse<String> get(String path) {
-        return send(HttpRequest.newBuilder(at(path)).build());
+        return send(request(path).build());
     }
 
     private HttpResponse<String> post(String path, String... headers) {
-        var request = HttpRequest.newBuilder(at(path)).POST(HttpRequest.BodyPublishers.noBody());
+        var request = request(path).POST(HttpRequest.BodyPublishers.noBody());
         if (headers.length > 0) {
             request.headers(headers);
         }
@@ -193,21 +195,21 @@ class DeskTest {
     }
 
     private HttpResponse<String> put(String path, String json) {
-        return send(HttpRequest.newBuilder(at(path))
+        return send(request(path)
                 .PUT(HttpRequest.BodyPublishers.ofString(json))
                 .header("Content-Type", "application/json")
                 .build());
     }
 
     private HttpResponse<String> form(String path, String fields) {
-        return send(HttpRequest.newBuilder(at(path))
+        return send(request(path)
                 .POST(HttpRequest.BodyPublishers.ofString(fields))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .build());
     }
 
-    private URI at(String path) {
-        return URI.create("http://127.0.0.1:" + port + path);
+    private HttpRequest.Builder request(String path) {
+        return Everyone.as("olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)));
     }
 
     private static HttpResponse<String> send(HttpRequest request) {

@@ -34,6 +34,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Everyone;
 import org.stook.postgres.testing.TestDatabase;
 
 /** An operator's review in a real browser, with hand and keys. */
@@ -65,6 +66,7 @@ class ReviewInBrowserTest {
     @BeforeAll
     static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
         Demo.fill(jdbc, sealing);
+        Everyone.fill(jdbc);
         Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
         LoggingPreferences logs = new LoggingPreferences();
         logs.enable(LogType.BROWSER, Level.ALL);
@@ -95,6 +97,9 @@ class ReviewInBrowserTest {
     @Test
     void anOperatorJudgesACompositeAndHasItMadeAgain() throws IOException {
         browser.get("http://127.0.0.1:" + port + "/stacks/1");
+        until(By.name("name")).sendKeys("olga");
+        browser.findElement(By.name("password")).sendKeys(Everyone.PASSWORD, Keys.ENTER);
+        until(By.id("glass"));
         touchesAPlace();
         laysTheDoubtsOver();
         outlinesARegionAndOrdersARun();

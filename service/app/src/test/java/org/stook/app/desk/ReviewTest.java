@@ -21,6 +21,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Everyone;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The review of a composite over a real port. */
@@ -50,6 +51,7 @@ class ReviewTest {
     @BeforeAll
     static void fill(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
         Demo.fill(jdbc, sealing);
+        Everyone.fill(jdbc);
         Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
     }
 
@@ -138,7 +140,7 @@ class ReviewTest {
     @Test
     void thePageOrdersARunWithWhatItsFieldsSay() {
         HttpResponse<String> answer = send(
-                HttpRequest.newBuilder(at("/stacks/1/runs"))
+                request("/stacks/1/runs")
                         .header("Content-Type", "application/x-www-form-urlencoded")
                         .POST(HttpRequest.BodyPublishers.ofString("base=1&exposureEv=0.5&saturation=1&note=brighter"))
                         .build(),
@@ -160,28 +162,27 @@ class ReviewTest {
     }
 
     private BufferedImage picture(String path) throws IOException {
-        HttpResponse<byte[]> answer =
-                send(HttpRequest.newBuilder(at(path)).build(), HttpResponse.BodyHandlers.ofByteArray());
+        HttpResponse<byte[]> answer = send(request(path).build(), HttpResponse.BodyHandlers.ofByteArray());
         assertThat(answer.statusCode()).as(path).isEqualTo(200);
         assertThat(answer.headers().firstValue("Cache-Control").orElse("")).contains("private", "immutable");
         return ImageIO.read(new ByteArrayInputStream(answer.body()));
     }
 
     private HttpResponse<String> get(String path) {
-        return send(HttpRequest.newBuilder(at(path)).build(), HttpResponse.BodyHandlers.ofString());
+        return send(request(path).build(), HttpResponse.BodyHandlers.ofString());
     }
 
     private HttpResponse<String> post(String path, String json) {
         return send(
-                HttpRequest.newBuilder(at(path))
+                request(path)
                         .header("Content-Type", "application/json")
                         .POST(HttpRequest.BodyPublishers.ofString(json))
                         .build(),
                 HttpResponse.BodyHandlers.ofString());
     }
 
-    private URI at(String path) {
-        return URI.create("http://127.0.0.1:" + port + path);
+    private HttpRequest.Builder request(String path) {
+        return Everyone.as("olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)));
     }
 
     private static <T> HttpResponse<T> send(HttpRequest request, HttpResponse.BodyHandler<T> as) {

@@ -1,4 +1,4 @@
-package org.stook.app.desk;
+package org.stook.app.signin;
 
 import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletException;
@@ -11,23 +11,22 @@ import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
- * Keeps other sites' pages out, as there is no sign-in that they would lack. A browser says where a request comes from
+ * Keeps other sites' pages out before anything else is asked, beside the tokens of the forms. A browser says where a request comes from
  * (Fetch Metadata's {@code Sec-Fetch-Site}, else {@code Origin}, RFC 6454); programs other than browsers send neither. A
  * name that is not ours in {@code Host} means that somebody's name was made to lead here (DNS rebinding).
  */
 @Component
+@Order(Ordered.HIGHEST_PRECEDENCE + 20)
 class Gate extends OncePerRequestFilter {
     private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS", "TRACE");
-    private static final String POLICY =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
-                    + " connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
-
     private final List<String> hosts;
 
     /** @param hosts names this service may be called by, besides localhost and bare addresses */
@@ -38,27 +37,17 @@ class Gate extends OncePerRequestFilter {
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        headers(response);
         if (!ours(request.getServerName())) {
-            refuse(
+            Problem.write(
                     response,
                     HttpStatus.MISDIRECTED_REQUEST,
                     "this service is not called '" + request.getServerName()
                             + "'; name it in stook.hosts if it should be");
         } else if (!READING.contains(request.getMethod()) && !sameSite(request)) {
-            refuse(response, HttpStatus.FORBIDDEN, "the request comes from a page of another site");
+            Problem.write(response, HttpStatus.FORBIDDEN, "the request comes from a page of another site");
         } else {
             chain.doFilter(request, response);
         }
-    }
-
-    private static void headers(HttpServletResponse response) {
-        response.setHeader("Content-Security-Policy", POLICY);
-        response.setHeader("X-Content-Type-Options", "nosniff");
-        response.setHeader("X-Frame-Options", "DENY");
-        response.setHeader("Referrer-Policy", "same-origin");
-        response.setHeader("Cross-Origin-Opener-Policy", "same-origin");
-        response.setHeader("Cross-Origin-Resource-Policy", "same-origin");
     }
 
     /** An address cannot be rebound, only a name can. */
@@ -85,16 +74,5 @@ class Gate extends OncePerRequestFilter {
         } catch (IllegalArgumentException e) {
             return "";
         }
-    }
-
-    private static void refuse(HttpServletResponse response, HttpStatus status, String detail) throws IOException {
-        response.setStatus(status.value());
-        response.setContentType("application/problem+json");
-        response.getWriter()
-                .write("{\"title\":\"%s\",\"status\":%d,\"detail\":\"%s\"}"
-                        .formatted(
-                                status.getReasonPhrase(),
-                                status.value(),
-                                detail.replaceAll("[\\\\\"\\p{Cntrl}]", "?")));
     }
 }

@@ -1,0 +1,2 @@
+/** What tests of the service share. */
+package org.stook.app.testing;
