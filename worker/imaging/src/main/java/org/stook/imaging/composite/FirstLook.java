@@ -57,7 +57,7 @@ final class FirstLook {
         int reduced = FrameMaps.reduction(samples.width(), samples.height());
         int further = 1;
         while (Math.max(small.width(), small.height()) / further > SURVEYED) further *= 2;
-        return FrameSurveyor.survey(Luma.mean(small, further), reduced * further);
+        return FrameSurveyor.survey(ReducedLuma.mean(small, further), reduced * further);
     }
 
     /** What the code values mean: the embedded profile, else what Exif declares, else sRGB (common practice). */

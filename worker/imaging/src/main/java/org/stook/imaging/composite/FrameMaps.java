@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.stook.imaging.blend.DetailMap;
-import org.stook.imaging.blend.LumaRows;
 import org.stook.imaging.frame.Plane;
 import org.stook.imaging.frame.Samples;
 
@@ -41,8 +40,12 @@ final class FrameMaps implements AutoCloseable {
     Plane make(Path file, Samples samples) throws IOException {
         int width = samples.width();
         int height = samples.height();
-        short[] luma = codes(Luma.of(samples, reduction(width, height)));
-        Plane detail = DetailMap.of(width, height, rows(samples));
+        ReducedLuma small = new ReducedLuma(width, height, reduction(width, height));
+        Plane detail = DetailMap.of(width, height, (y, out) -> {
+            samples.luma(y, 0, out);
+            small.add(y, out);
+        });
+        short[] luma = codes(small.plane());
         kept.put(file, new Kept(width, height, spool.write(luma), spool.write(halfFloats(detail))));
         return luma(luma, width, height);
     }
@@ -69,14 +72,6 @@ final class FrameMaps implements AutoCloseable {
         return maps;
     }
 
-    private static LumaRows rows(Samples samples) {
-        int[] codes = new int[samples.width() * samples.channels()];
-        return (y, out) -> {
-            samples.row(y, codes);
-            samples.luma(codes, out);
-        };
-    }
-
     private static short[] codes(Plane luma) {
         short[] codes = new short[luma.width() * luma.height()];
         float[] values = luma.samples();
@@ -88,7 +83,7 @@ final class FrameMaps implements AutoCloseable {
         int n = reduction(width, height);
         Plane plane = new Plane(width / n, height / n);
         float[] out = plane.samples();
-        for (int i = 0; i < codes.length; i++) out[i] = (codes[i] & 0xFFFF) / WHITE;
+        for (int i = 0; i < codes.length; i++) out[i] = (codes[i] & 0xFFFF) * (1 / WHITE);
         return plane;
     }
 

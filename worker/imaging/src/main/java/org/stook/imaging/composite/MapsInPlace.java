@@ -38,7 +38,7 @@ final class MapsInPlace {
         int reduction = FrameMaps.reduction(
                 frame.frame().header().width(), frame.frame().header().height());
         int further = Math.max(1, QUARTER / reduction);
-        Plane luma = Luma.mean(maps.luma(frame.frame().file()), further);
+        Plane luma = ReducedLuma.mean(maps.luma(frame.frame().file()), further);
         loaded = new Loaded(detail, luma, reduction * further, frame.placement());
     }
 

@@ -27,17 +27,8 @@ public sealed interface Samples {
         row(y, 0, codes);
     }
 
-    /** Luminance, 0 to 1, of pixels given as interleaved code values: (R + 2 G + B) / 4, or the grey itself. */
-    default void luma(int[] codes, float[] out) {
-        float scale = lumaScale(maxCode(), channels());
-        if (channels() == 1) {
-            for (int x = 0; x < out.length; x++) out[x] = codes[x] * scale;
-            return;
-        }
-        for (int x = 0, i = 0; x < out.length; x++, i += 3) {
-            out[x] = (codes[i] + 2 * codes[i + 1] + codes[i + 2]) * scale;
-        }
-    }
+    /** Fills {@code out} with luminance, 0 to 1, of row {@code y} from column {@code from} on: (R + 2 G + B) / 4, or grey. */
+    void luma(int y, int from, float[] out);
 
     /** By what {@code R + 2 G + B}, or grey, is multiplied to lie in 0 to 1. */
     static float lumaScale(int maxCode, int channels) {
@@ -78,6 +69,19 @@ public sealed interface Samples {
         }
 
         @Override
+        public void luma(int y, int from, float[] out) {
+            float scale = lumaScale(maxCode(), channels);
+            int start = (y * width + from) * channels;
+            if (channels == 1) {
+                for (int x = 0; x < out.length; x++) out[x] = (codes[start + x] & 0xFF) * scale;
+                return;
+            }
+            for (int x = 0, i = start; x < out.length; x++, i += 3) {
+                out[x] = ((codes[i] & 0xFF) + 2 * (codes[i + 1] & 0xFF) + (codes[i + 2] & 0xFF)) * scale;
+            }
+        }
+
+        @Override
         public void row(int y, int from, int[] row) {
             int start = (y * width + from) * channels;
             for (int i = 0; i < row.length; i++) row[i] = codes[start + i] & 0xFF;
@@ -99,6 +103,19 @@ public sealed interface Samples {
         @Override
         public int code(int x, int y, int channel) {
             return codes[(y * width + x) * channels + channel] & 0xFFFF;
+        }
+
+        @Override
+        public void luma(int y, int from, float[] out) {
+            float scale = lumaScale(maxCode(), channels);
+            int start = (y * width + from) * channels;
+            if (channels == 1) {
+                for (int x = 0; x < out.length; x++) out[x] = (codes[start + x] & 0xFFFF) * scale;
+                return;
+            }
+            for (int x = 0, i = start; x < out.length; x++, i += 3) {
+                out[x] = ((codes[i] & 0xFFFF) + 2 * (codes[i + 1] & 0xFFFF) + (codes[i + 2] & 0xFFFF)) * scale;
+            }
         }
 
         @Override

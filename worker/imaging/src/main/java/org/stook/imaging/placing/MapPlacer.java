@@ -26,27 +26,51 @@ public final class MapPlacer {
     public void row(Plane map, double spacing, double offset, Placement placement, int y, float[] out) {
         double[] m = placement.toArray();
         double v = area.y() + (double) step * y;
-        double across = m[1] * v + m[2];
-        double down = m[4] * v + m[5];
         double below = m[7] * v + m[8];
-        int lastX = map.width() - 1;
-        int lastY = map.height() - 1;
-        float[] in = map.samples();
-        for (int x = 0; x < out.length; x++) {
-            double u = area.x() + (double) step * x;
-            double w = 1 / ((m[6] * u + below) * spacing);
-            double px = Math.max(0, Math.min(lastX, (m[0] * u + across) * w - offset / spacing));
-            double py = Math.max(0, Math.min(lastY, (m[3] * u + down) * w - offset / spacing));
-            int left = (int) px;
-            int top = (int) py;
-            int at = top * map.width() + left;
-            int right = left < lastX ? 1 : 0;
-            int under = top < lastY ? map.width() : 0;
-            float fx = (float) (px - left);
-            float fy = (float) (py - top);
-            float above = in[at] + fx * (in[at + right] - in[at]);
-            float beneath = in[at + under] + fx * (in[at + under + right] - in[at + under]);
-            out[x] = above + fy * (beneath - above);
+        double x0 = m[0] * area.x() + m[1] * v + m[2];
+        double y0 = m[3] * area.x() + m[4] * v + m[5];
+        if (m[6] == 0) {
+            // An affine map, as nearly all are, takes equal steps.
+            double unit = 1 / (below * spacing);
+            double shift = offset / spacing;
+            for (int x = 0; x < out.length; x++) {
+                double u = (double) step * x;
+                out[x] = at(map, (x0 + m[0] * u) * unit - shift, (y0 + m[3] * u) * unit - shift);
+            }
+            return;
         }
+        for (int x = 0; x < out.length; x++) {
+            double u = (double) step * x;
+            double unit = 1 / ((m[6] * (area.x() + u) + below) * spacing);
+            double px = (x0 + m[0] * u) * unit - offset / spacing;
+            out[x] = at(map, px, (y0 + m[3] * u) * unit - offset / spacing);
+        }
+    }
+
+    /** The map between four samples; beyond its border the border's own. */
+    private static float at(Plane map, double x, double y) {
+        float[] in = map.samples();
+        int width = map.width();
+        int left = (int) x;
+        int top = (int) y;
+        if (x < 0 || y < 0 || left >= width - 1 || top >= map.height() - 1) return atBorder(map, x, y);
+        int i = top * width + left;
+        float fx = (float) (x - left);
+        float above = in[i] + fx * (in[i + 1] - in[i]);
+        float beneath = in[i + width] + fx * (in[i + width + 1] - in[i + width]);
+        return above + (float) (y - top) * (beneath - above);
+    }
+
+    private static float atBorder(Plane map, double x, double y) {
+        double px = Math.max(0, Math.min(map.width() - 1.0, x));
+        double py = Math.max(0, Math.min(map.height() - 1.0, y));
+        int left = (int) px;
+        int top = (int) py;
+        int right = Math.min(left + 1, map.width() - 1);
+        int under = Math.min(top + 1, map.height() - 1);
+        float fx = (float) (px - left);
+        float above = map.at(left, top) + fx * (map.at(right, top) - map.at(left, top));
+        float beneath = map.at(left, under) + fx * (map.at(right, under) - map.at(left, under));
+        return above + (float) (py - top) * (beneath - above);
     }
 }

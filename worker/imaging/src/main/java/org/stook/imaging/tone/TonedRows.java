@@ -34,6 +34,6 @@ public final class TonedRows {
         if (codes.length != needed) codes = new int[needed];
         samples.row(y, from, codes);
         rows.tone(codes, lines.length == channels ? lines : Arrays.copyOf(lines, channels), 0);
-        if (lines.length > channels) samples.luma(codes, lines[channels]);
+        if (lines.length > channels) samples.luma(y, from, lines[channels]);
     }
 }
