@@ -58,11 +58,19 @@ public final class Drills {
                         new Castings.SomeCancelled(),
                         Faults.operator()),
                 cast("poison", "two stacks that kill every worker", Drill.Pace.NONE, new Castings.Poisoned()),
+                new Drill(
+                        "memory",
+                        "two stacks that make the kernel kill every worker for its memory",
+                        Collections.nCopies(
+                                3, new Slot.Setup(List.of("-Xmx2g"), List.of(), Map.of(), false, 400L << 20)),
+                        List.of(),
+                        Drill.Pace.NONE,
+                        new Castings.Poisoned()),
                 cast("malformed", "a broken frame in each stack", Drill.Pace.NONE, new Castings.Malformed()),
                 new Drill(
                         "hosts",
                         "each worker on a host of its own, whose cable is pulled for 4, 12 or 40 s",
-                        Collections.nCopies(3, new Slot.Setup(List.of("-Xmx256m"), List.of(), Map.of(), true)),
+                        Collections.nCopies(3, new Slot.Setup(List.of("-Xmx256m"), List.of(), Map.of(), true, 0)),
                         List.of(Faults.pulled(4), Faults.pulled(12), Faults.pulled(40)),
                         pace(20, 2000, 6000),
                         new Castings.EachPublished()),

@@ -17,11 +17,16 @@ public final class Slot implements AutoCloseable {
      * @param settings as {@code name=value}
      * @param environment on top of ours
      * @param ownHost whether it runs as on a machine of its own, in a network namespace
+     * @param memory limit that the kernel enforces, bytes; 0 for none
      */
     public record Setup(
-            List<String> javaOptions, List<String> settings, Map<String, String> environment, boolean ownHost) {
+            List<String> javaOptions,
+            List<String> settings,
+            Map<String, String> environment,
+            boolean ownHost,
+            long memory) {
         public Setup(List<String> javaOptions, List<String> settings, Map<String, String> environment) {
-            this(javaOptions, settings, environment, false);
+            this(javaOptions, settings, environment, false, 0);
         }
     }
 

@@ -117,9 +117,7 @@ public final class Stage implements AutoCloseable {
         Slot slot = new Slot(
                 name,
                 wire,
-                host == null
-                        ? program.command(setup.javaOptions(), settings)
-                        : host.command(program.command(setup.javaOptions(), settings)),
+                confined(setup, host, program.command(setup.javaOptions(), settings)),
                 Skew.environment(setup.environment(), folder),
                 folder.resolve(name + ".log"));
         slots.add(slot);
@@ -128,6 +126,13 @@ public final class Stage implements AutoCloseable {
         }
         slot.open();
         return slot;
+    }
+
+    private List<String> confined(Slot.Setup setup, @Nullable Namespace host, List<String> command) throws IOException {
+        List<String> hosted = host == null ? command : host.command(command);
+        return setup.memory() == 0
+                ? hosted
+                : MemoryLimit.of(slots.size() + 1, setup.memory()).command(hosted);
     }
 
     public List<Slot> slots() {

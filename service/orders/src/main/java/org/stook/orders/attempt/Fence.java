@@ -27,7 +27,7 @@ final class Fence {
      */
     Standing progress(RunId run, int attempt, String stage, double fraction) {
         // Not in the caller's transaction: its lock on the run would keep the fence's own transaction waiting for ever.
-        return ledger.within(() -> standing(run, attempt, stage, fraction));
+        return ledger.lightly(() -> standing(run, attempt, stage, fraction));
     }
 
     private Standing standing(RunId run, int attempt, String stage, double fraction) {
