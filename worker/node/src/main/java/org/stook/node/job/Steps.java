@@ -125,8 +125,8 @@ final class Steps implements AutoCloseable {
 
     @Override
     public void close() {
-        composition.close();
         try {
+            composition.close();
             FileSystemUtils.deleteRecursively(folder);
         } catch (IOException e) {
             // Cleared when the process ends or, failing that, when the next one starts.
