@@ -4,6 +4,7 @@ import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /** The queue. */
@@ -18,15 +19,21 @@ class Pages {
     }
 
     @GetMapping("/")
-    String queue(Model model) {
-        boardModel.fill(model);
+    String queue(
+            @RequestParam(defaultValue = "") String station,
+            @RequestParam(defaultValue = "") String after,
+            Model model) {
+        boardModel.fill(model, station, after);
         return "queue";
     }
 
     /** What changes on the queue page; it is fetched anew when {@code /events} says so. */
     @GetMapping("/board")
-    String board(Model model) {
-        boardModel.fill(model);
+    String board(
+            @RequestParam(defaultValue = "") String station,
+            @RequestParam(defaultValue = "") String after,
+            Model model) {
+        boardModel.fill(model, station, after);
         return "board";
     }
 

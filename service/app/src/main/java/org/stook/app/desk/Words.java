@@ -31,6 +31,10 @@ public class Words {
         return (today ? TODAY : FULL).format(local);
     }
 
+    ZoneId zoneId() {
+        return zone;
+    }
+
     public String zone() {
         return zone.getId();
     }

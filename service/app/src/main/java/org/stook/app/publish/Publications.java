@@ -59,8 +59,7 @@ public class Publications {
     private static final String SELECT = """
             select p.run_id, p.stack_id, s.subject, t.name as station, p.name, p.sha256, p.bytes, p.published_at, r.score::text,
               (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'STRAY')
-              + (select count(*) from stook.intake_file f where f.share_id = t.intake_share_id
-                  and starts_with(f.rel_path, s.folder || '/') and f.state in ('INCOMPLETE', 'REJECTED')) as set_aside
+              + (select count(*) from stook.intake_file f where f.stack_id = s.id and f.state in ('INCOMPLETE', 'REJECTED')) as set_aside
             from stook.publication p join stook.run r on r.id = p.run_id join stook.stack s on s.id = p.stack_id
             join stook.station t on t.id = s.station_id
             """;

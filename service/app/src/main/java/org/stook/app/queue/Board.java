@@ -43,15 +43,21 @@ public class Board {
     /** A file whose end never came; no stack (0) if it is not known to which it belongs. */
     public record Cut(long stackId, String subject, String station, String reason) {}
 
-    private static final String SELECT = """
+    /** Of those that need a person: who settles one sees the next. */
+    private static final int MOST_SHOWN = 50;
+
+    static final String COLUMNS = """
             select r.id, r.stack_id, s.subject, t.name, r.state, r.stage, coalesce(r.fraction, 0), r.attempt, w.host,
               r.reason_text, case when r.state = 'READY' then r.queued_at else r.changed_at end,
               coalesce(k.priority, r.priority), r.cancel_requested,
               (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'SWEEP')
-            from stook.run r join stook.stack s on s.id = r.stack_id join stook.station t on t.id = s.station_id
-            left join stook.worker w on w.id = r.worker_id
-            left join jobs.scheduled_tasks k on k.task_name = 'run' and k.task_instance = r.id::text
             """;
+    static final String WHOSE = """
+            join stook.stack s on s.id = r.stack_id join stook.station t on t.id = s.station_id
+            left join stook.worker w on w.id = r.worker_id
+            """;
+    private static final String SELECT = COLUMNS + "from stook.run r " + WHOSE
+            + "left join jobs.scheduled_tasks k on k.task_name = 'run' and k.task_instance = r.id::text ";
 
     private final JdbcClient jdbc;
 
@@ -63,17 +69,12 @@ public class Board {
         return runs("where r.state in ('RUNNING', 'PUBLISHING') order by r.id");
     }
 
-    /** In the order in which they will be taken. */
-    public List<Run> waiting() {
-        return runs("where r.state = 'READY' order by coalesce(k.priority, r.priority) desc, r.queued_at, r.id");
-    }
-
     /** Those that go no further by themselves, and that nobody has run again since. */
     public List<Run> stuck() {
         return runs("""
                 where r.state in ('HELD', 'FAILED', 'QUARANTINED')
                   and not exists (select 1 from stook.run l where l.stack_id = r.stack_id and l.id > r.id)
-                order by r.changed_at desc""");
+                order by r.changed_at desc, r.id desc limit %d""".formatted(MOST_SHOWN));
     }
 
     public List<Run> ofStack(long stackId) {
@@ -94,7 +95,7 @@ public class Board {
         return jdbc.sql(SELECT + which).query((row, n) -> run(row)).list();
     }
 
-    private static Run run(ResultSet row) throws SQLException {
+    static Run run(ResultSet row) throws SQLException {
         return new Run(
                 row.getLong(1),
                 row.getLong(2),
@@ -126,7 +127,8 @@ public class Board {
                         left join stook.stack s on s.id = f.stack_id
                         where f.state = 'INCOMPLETE' and f.missing_since is null
                           and f.last_change > now() - interval '12 hours'
-                        order by f.id""")
+                        order by f.id desc limit :most""")
+                .param("most", MOST_SHOWN)
                 .query((row, n) -> new Cut(row.getLong(1), row.getString(2), row.getString(3), row.getString(4)))
                 .list();
     }

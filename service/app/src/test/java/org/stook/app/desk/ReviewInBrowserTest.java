@@ -2,13 +2,12 @@ package org.stook.app.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.logging.Level;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -16,14 +15,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
-import org.openqa.selenium.logging.LogEntry;
-import org.openqa.selenium.logging.LogType;
-import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
@@ -34,6 +29,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Chromium;
 import org.stook.app.testing.Everyone;
 import org.stook.postgres.testing.TestDatabase;
 
@@ -68,48 +64,24 @@ class ReviewInBrowserTest {
         Demo.fill(jdbc, sealing);
         Everyone.fill(jdbc);
         Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
-        LoggingPreferences logs = new LoggingPreferences();
-        logs.enable(LogType.BROWSER, Level.ALL);
-        ChromeOptions options = new ChromeOptions();
-        options.addArguments(
-                "--headless=new",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--no-first-run",
-                "--window-size=1280,1000");
-        options.setCapability("goog:loggingPrefs", logs);
-        browser = new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(new File("/usr/bin/chromedriver"))
-                        .build(),
-                options);
+        browser = Chromium.open(1280);
     }
 
     @AfterAll
     static void close() {
-        browser.quit();
+        if (browser != null) browser.quit();
     }
 
     @Test
     void anOperatorJudgesACompositeAndHasItMadeAgain() throws IOException {
-        browser.get("http://127.0.0.1:" + port + "/stacks/1");
-        until(By.name("name")).sendKeys("olga");
-        browser.findElement(By.name("password")).sendKeys(Everyone.PASSWORD, Keys.ENTER);
+        Chromium.open(browser, "olga", "http://127.0.0.1:" + port + "/stacks/1");
         until(By.id("glass"));
         touchesAPlace();
         laysTheDoubtsOver();
         outlinesARegionAndOrdersARun();
         sendsBackAndAccepts();
         setsAFrameAsideAndTakesItBack();
-        assertThat(browser.manage().logs().get(LogType.BROWSER).getAll().stream()
-                        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
-                        .map(LogEntry::getMessage))
-                .as("the browser's console")
-                .isEmpty();
+        assertThat(Chromium.complaints(browser)).as("the browser's console").isEmpty();
     }
 
     private void touchesAPlace() throws IOException {
@@ -162,10 +134,21 @@ class ReviewInBrowserTest {
     private void setsAFrameAsideAndTakesItBack() throws IOException {
         List<WebElement> aside = browser.findElements(By.cssSelector("form[action*='/set-aside'] button"));
         aside.get(3).click();
-        assertThat(until(By.cssSelector(".note[role=status]")).getText()).contains("was set aside", "version 2");
+        assertThat(said("was set aside")).contains("version 2");
         until(By.cssSelector("form[action*='/restore'] button")).click();
-        until(By.xpath("//p[@role='status'][contains(., 'taken back') or contains(., 'Nothing was done')]"));
+        said("taken back|Nothing was done");
         keep("strays");
+    }
+
+    /** The line on what came of an order, once it says that; until then it may be that of the page before. */
+    private static String said(String what) {
+        return new WebDriverWait(browser, PATIENCE)
+                .ignoring(StaleElementReferenceException.class)
+                .until(page -> {
+                    String text = page.findElement(By.cssSelector(".note[role=status]"))
+                            .getText();
+                    return Pattern.compile(what).matcher(text).find() ? text : null;
+                });
     }
 
     private static WebElement until(By what) {

@@ -1,0 +1,146 @@
+package org.stook.app.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Chromium;
+import org.stook.app.testing.Everyone;
+import org.stook.postgres.testing.TestDatabase;
+
+/** Every page in a real browser: accessible by axe-core's rules, quiet on the console, at home on this host, on a tablet too. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {"stook.recurring=false", "stook.zone=UTC"})
+class PagesInBrowserTest {
+    private static final List<String> PAGES = List.of(
+            "/",
+            "/archive",
+            "/keeping",
+            "/people",
+            "/stations/north",
+            "/stations/north/settings",
+            "/stacks/1",
+            "/stacks/3",
+            "/stacks/4",
+            "/nowhere");
+    private static final int[] WIDTHS = {1280, 820};
+
+    @TempDir
+    static Path folder;
+
+    private static ChromeDriver browser;
+    private static String axe;
+
+    @Value("${local.server.port}")
+    private int port;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    @DynamicPropertySource
+    static void studio(DynamicPropertyRegistry registry) {
+        TestDatabase.fresh(PagesInBrowserTest.class).register(registry::add);
+        registry.add("stook.stations[0].name", () -> "north");
+        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
+        registry.add("stook.publish", () -> folder.resolve("published"));
+    }
+
+    @BeforeAll
+    static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
+        Demo.fill(jdbc, sealing);
+        Everyone.fill(jdbc);
+        Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+        Path shown = folder.resolve("published/agate");
+        Files.copy(shown.resolve("1.tiles/full/300,200/0/default.jpg"), shown.resolve("1.preview.jpg"));
+        try (InputStream script = Objects.requireNonNull(PagesInBrowserTest.class.getResourceAsStream("/axe.min.js"))) {
+            axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        browser = Chromium.open(1280);
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) browser.quit();
+    }
+
+    @Test
+    void noPageHasAnAccessibilityFaultAComplaintOrAnAddressElsewhere() throws IOException {
+        browser.get(at("/sign-in"));
+        checked("/sign-in");
+        Chromium.open(browser, "ada", at("/"));
+        for (int width : WIDTHS) {
+            browser.manage().window().setSize(new Dimension(width, 1000));
+            for (String page : PAGES) {
+                browser.get(at(page));
+                checked(width + page);
+                assertThat((Long) browser.executeScript("return document.documentElement.scrollWidth - innerWidth"))
+                        .as("%s is wider than %d", page, width)
+                        .isNotPositive();
+            }
+        }
+        assertThat(Chromium.complaints(browser))
+                .filteredOn(line -> !line.contains("/nowhere"))
+                .isEmpty();
+        assertThat(Chromium.requests(browser))
+                .isNotEmpty()
+                .allMatch(url -> url.startsWith(at("/")) || url.startsWith("data:") || url.startsWith("blob:"));
+    }
+
+    @Test
+    void theQueueMovesByItselfAndAnOrderIsGivenByHand() {
+        Chromium.open(browser, "ada", at("/"));
+        assertThat(browser.findElement(By.id("board")).getText()).contains("42 %");
+        jdbc.sql("update stook.run set stage = 'blend', fraction = 0.77 where id = 3")
+                .update();
+        new WebDriverWait(browser, Duration.ofSeconds(12))
+                .until(page -> page.findElement(By.id("board")).getText().contains("77 %"));
+        browser.findElement(By.cssSelector("form[action='/runs/2/hold'] button"))
+                .click();
+        new WebDriverWait(browser, Duration.ofSeconds(12))
+                .until(page -> page.findElements(By.cssSelector(".note")).stream()
+                        .anyMatch(note -> note.getText().contains("is now: held")));
+        assertThat(jdbc.sql("select actor from stook.audit_entry where subject = 'run/2' order by id desc limit 1")
+                        .query(String.class)
+                        .single())
+                .isEqualTo("ada");
+    }
+
+    private void checked(String page) throws IOException {
+        browser.executeScript(axe);
+        Object faults = browser.executeAsyncScript("""
+                const done = arguments[arguments.length - 1];
+                axe.run().then((found) => done(found.violations.map((v) =>
+                  v.id + ': ' + v.help + ' at ' + v.nodes.map((n) => n.target.join(' ')).join(', '))));""");
+        Path shot = Path.of("target/screenshots", page.replaceAll("[^A-Za-z0-9]+", "-") + ".png");
+        Files.createDirectories(shot.getParent());
+        Files.write(shot, browser.getScreenshotAs(OutputType.BYTES));
+        assertThat((List<?>) faults).as("accessibility of " + page).isEmpty();
+    }
+
+    private String at(String path) {
+        return "http://127.0.0.1:" + port + path;
+    }
+}

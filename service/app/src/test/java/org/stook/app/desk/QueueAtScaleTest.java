@@ -1,0 +1,95 @@
+package org.stook.app.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+import org.stook.app.queue.Line;
+import org.stook.app.testing.Everyone;
+import org.stook.postgres.testing.TestDatabase;
+
+/** The queue page over many stacks: a few thousand in the build; {@code -Dstook.stacks=100000} prints what the bench needs. */
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = {"stook.recurring=false", "stook.zone=UTC"})
+class QueueAtScaleTest {
+    private static final int STACKS = Integer.getInteger("stook.stacks", 3000);
+
+    @TempDir
+    static Path folder;
+
+    private static final TestDatabase DATABASE = TestDatabase.fresh(QueueAtScaleTest.class);
+
+    @Value("${local.server.port}")
+    private int port;
+
+    @Autowired
+    private Line line;
+
+    @DynamicPropertySource
+    static void studio(DynamicPropertyRegistry registry) {
+        DATABASE.register(registry::add);
+        registry.add("stook.stations[0].name", () -> "north");
+        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
+        registry.add("stook.publish", () -> folder.resolve("published"));
+    }
+
+    @Test
+    void everyWaitingRunIsOnOnePageInTheOrderOfTheQueue(@Autowired JdbcClient jdbc) {
+        Everyone.fill(jdbc);
+        SingleConnectionDataSource one =
+                new SingleConnectionDataSource(DATABASE.url(), DATABASE.username(), DATABASE.password(), true);
+        QueueAtScale.fill(JdbcClient.create(one), STACKS);
+        one.destroy();
+        java.util.List<Long> seen = new java.util.ArrayList<>();
+        String after = "";
+        while (after != null) {
+            Line.Page page = line.page("", after);
+            page.runs().forEach(run -> seen.add(run.id()));
+            after = page.next();
+        }
+        assertThat(seen)
+                .containsExactlyElementsOf(jdbc.sql("select id from stook.run where state = 'READY' order by queued_at")
+                        .query(Long.class)
+                        .list());
+        assertThat(line.page("elsewhere", "").runs()).isEmpty();
+        assertThat(get("/?after=nonsense")).contains("The next 50", "published today");
+        System.out.printf(
+                "%d stacks, %d waiting: queue page p95 %.0f ms, its part %.0f ms, archive search p95 %.0f ms%n",
+                STACKS,
+                seen.size(),
+                QueueAtScale.p95(40, () -> get("/")),
+                QueueAtScale.p95(40, () -> get("/board")),
+                QueueAtScale.p95(40, () -> get("/archive?text=HC-77")));
+    }
+
+    private String get(String path) {
+        try {
+            HttpRequest request = Everyone.as(
+                            "olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)))
+                    .build();
+            HttpResponse<String> answer =
+                    HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+            assertThat(answer.statusCode()).isEqualTo(200);
+            return answer.body();
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError(e);
+        }
+    }
+}
