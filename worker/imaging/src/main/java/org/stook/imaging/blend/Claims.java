@@ -78,7 +78,7 @@ final class Claims {
 
     /** Fills a line at half size from what is known of row {@code y}. */
     private interface HalfRow {
-        void fill(int y, Lines lines);
+        void fill(int y, HalfLines lines);
     }
 
     /** Fills {@link #share} with a plane of half size that never exists as a whole, halved. */
@@ -86,7 +86,7 @@ final class Claims {
         int h = strongest.height();
         rows.runWith(share.height(), () -> {
             HalvingRows halving = new HalvingRows(strongest.width(), h);
-            Lines lines = new Lines(strongest.width());
+            HalfLines lines = new HalfLines(strongest.width());
             return (from, to) -> {
                 for (int y = halving.begin(from, to); y < halving.end(); y++) {
                     System.arraycopy(strongest.samples(), y * lines.top.length, lines.top, 0, lines.top.length);
@@ -101,7 +101,7 @@ final class Claims {
     }
 
     /** Buffers of one thread. */
-    private static final class Lines {
+    private static final class HalfLines {
         final float[] top;
         final float[] floor;
         final float[] own;
@@ -109,14 +109,14 @@ final class Claims {
         /** Whether the row belongs to this strip; else it is worked out only for the filter. */
         boolean owned;
 
-        Lines(int width) {
+        HalfLines(int width) {
             top = new float[width];
             floor = new float[width];
             own = new float[width];
         }
     }
 
-    private static void weigh(int y, Lines lines) {
+    private static void weigh(int y, HalfLines lines) {
         float[] top = lines.top;
         float[] floor = lines.floor;
         float[] out = lines.share;
@@ -129,7 +129,7 @@ final class Claims {
      * Detail above the noise, each frame being granted twice the noise so that noise does not decide:
      * {@code max(0, own - floor) + 2 floor} is {@code max(own, floor) + floor}.
      */
-    private void compare(int y, Plane detail, Lines lines) {
+    private void compare(int y, Plane detail, HalfLines lines) {
         weigh(y, lines);
         float[] top = lines.top;
         float[] floor = lines.floor;

@@ -49,8 +49,10 @@ final class FocusPeak {
     }
 
     /** All frames have been added: finds the positions and lets go of what they are made of. */
-    void settle(int frames) {
-        for (int i = 0; i < best.length; i++) before[i] = position(i, frames);
+    void settle(int frames, Rows rows) {
+        rows.run(height, (from, to) -> {
+            for (int i = from * width; i < to * width; i++) before[i] = position(i, frames);
+        });
         after = new float[0];
         last = after;
     }

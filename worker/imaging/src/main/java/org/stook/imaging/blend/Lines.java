@@ -1,20 +1,8 @@
 package org.stook.imaging.blend;
 
-import org.stook.imaging.frame.Area;
-import org.stook.imaging.frame.Plane;
-
 /** Small pictures as rows of samples: filters of {@link Binomial} over them, written for lines that share one index. */
 final class Lines {
     private Lines() {}
-
-    /** A part of a plane. */
-    static float[][] cut(Plane plane, Area area) {
-        float[][] rows = new float[area.height()][area.width()];
-        for (int y = 0; y < area.height(); y++) {
-            System.arraycopy(plane.samples(), (area.y() + y) * plane.width() + area.x(), rows[y], 0, area.width());
-        }
-        return rows;
-    }
 
     /** Row {@code y} of the picture at half its size. */
     static void halve(float[][] fine, int y, float[] line, float[] out) {

@@ -70,18 +70,13 @@ final class PyramidFold implements Blend {
             Area area = tiles.get(i).core();
             float[][][] drawn = new float[plan.channels() + 1][area.height()][area.width()];
             frame.draw(area, drawn);
-            for (int c = 0; c < plan.channels(); c++) {
-                for (int y = 0; y < area.height(); y++) {
-                    int at = (area.y() + y) * plan.width() + area.x();
-                    System.arraycopy(drawn[c][y], 0, placed.plane(c).samples(), at, area.width());
-                }
-            }
+            for (int c = 0; c < plan.channels(); c++) placed.plane(c).put(drawn[c], area);
         });
     }
 
     @Override
     public Blended finish() {
-        peak.settle(plan.frames());
+        peak.settle(plan.frames(), rows);
         float believed = mapped < 0 ? 1 : bands.get(mapped).believed();
         Plane depth = new Plane(plan.width(), plan.height());
         int factor = 1 << Math.max(0, mapped);

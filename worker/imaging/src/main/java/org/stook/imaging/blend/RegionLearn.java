@@ -58,6 +58,6 @@ final class RegionLearn {
 
     /** All frames have been added: what was kept of neighbouring frames makes room. */
     void settle(int frames) {
-        peak.settle(frames);
+        peak.settle(frames, rows);
     }
 }

@@ -40,8 +40,8 @@ final class TileMix {
     /** The weight that the claim gives each pixel. */
     private void claim(Area drawn, TileBuffers b) {
         Area quarter = quarter(drawn);
-        float[][] slope = Lines.expand(Lines.cut(claims.fitted().slope(), quarter));
-        float[][] offset = Lines.expand(Lines.cut(claims.fitted().offset(), quarter));
+        float[][] slope = Lines.expand(claims.fitted().slope().cut(quarter));
+        float[][] offset = Lines.expand(claims.fitted().offset().cut(quarter));
         float[] line = new float[slope[0].length];
         float[] steep = new float[2 * line.length];
         float[] flat = new float[2 * line.length];
@@ -77,7 +77,7 @@ final class TileMix {
 
     /** Adds the finest band, weighted by claim and by how near its detail is to the strongest. */
     private void mixFine(Tile tile, TileBuffers b) {
-        float[][] near = Lines.cut(claims.near(), RegionRender.halved(tile.drawn()));
+        float[][] near = claims.near().cut(RegionRender.halved(tile.drawn()));
         int skip = tile.core().x() - tile.drawn().x();
         for (int row = tile.core().y(); row < tile.core().y() + tile.core().height(); row++) {
             int y = row - tile.drawn().y();
@@ -90,8 +90,8 @@ final class TileMix {
                 float[] fine = b.drawn[c][y];
                 float[] band = b.wide;
                 Lines.expand(b.half[c], y, b.narrow, band);
-                for (int x = 0; x < band.length; x++) band[x] = fine[x] - band[x];
-                TileSums.add(sums.fine().plane(c), tile.core(), row, weight, band, skip, b.scratch);
+                for (int x = 0; x < band.length; x++) band[x] = weight[x] * (fine[x] - band[x]);
+                TileSums.add(sums.fine().plane(c), tile.core(), row, band, skip, b.scratch);
             }
         }
     }
@@ -105,8 +105,10 @@ final class TileMix {
             Lines.halve(b.claim, y, b.wide, b.narrow);
             TileSums.add(sums.coarseWeight(), core, row, b.narrow, core.x() - left, b.narrowScratch);
             for (int c = 0; c < b.half.length; c++) {
-                Plane sum = sums.coarse().plane(c);
-                TileSums.add(sum, core, row, b.narrow, b.half[c][y], core.x() - left, b.narrowScratch);
+                // Nobody needs this row of the frame again.
+                float[] weighted = b.half[c][y];
+                for (int x = 0; x < weighted.length; x++) weighted[x] *= b.narrow[x];
+                TileSums.add(sums.coarse().plane(c), core, row, weighted, core.x() - left, b.narrowScratch);
             }
             maps.claim(rank, row, core, b.narrow, core.x() - left);
         }

@@ -10,24 +10,16 @@ import org.stook.imaging.frame.Plane;
  */
 record TileSums(Frame fine, Plane fineWeight, Frame coarse, Plane coarseWeight) {
     /**
-     * Adds a line of weights to a row of a plane.
+     * Adds a line to a row of a plane.
      *
      * @param core the part of the plane that is meant
      * @param skip samples of the line that come before the part
      * @param scratch a line of the same length
      */
-    static void add(Plane plane, Area core, int row, float[] weight, int skip, float[] scratch) {
+    static void add(Plane plane, Area core, int row, float[] line, int skip, float[] scratch) {
         int at = row * plane.width() + core.x();
         System.arraycopy(plane.samples(), at, scratch, skip, core.width());
-        for (int x = 0; x < scratch.length; x++) scratch[x] += weight[x];
-        System.arraycopy(scratch, skip, plane.samples(), at, core.width());
-    }
-
-    /** Adds a line of weighted values to a row of a plane. */
-    static void add(Plane plane, Area core, int row, float[] weight, float[] value, int skip, float[] scratch) {
-        int at = row * plane.width() + core.x();
-        System.arraycopy(plane.samples(), at, scratch, skip, core.width());
-        for (int x = 0; x < scratch.length; x++) scratch[x] += weight[x] * value[x];
+        for (int x = 0; x < scratch.length; x++) scratch[x] += line[x];
         System.arraycopy(scratch, skip, plane.samples(), at, core.width());
     }
 }

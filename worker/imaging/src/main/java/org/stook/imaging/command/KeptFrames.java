@@ -1,17 +1,13 @@
 package org.stook.imaging.command;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,6 +15,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.command.RecordedWork.Frame;
+import org.stook.imaging.composite.Sha256;
 
 /**
  * Finds recorded frames among the files of a folder by their hashes, for in an archive they may have got other names, and gives
@@ -69,19 +66,8 @@ final class KeptFrames {
     private @Nullable Path find(String sha256) throws IOException {
         while (!byHash.containsKey(sha256) && !unread.isEmpty()) {
             Path file = unread.remove();
-            byHash.putIfAbsent(sha256(file), file);
+            byHash.putIfAbsent(Sha256.of(file), file);
         }
         return byHash.get(sha256);
-    }
-
-    static String sha256(Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] buffer = new byte[1 << 16];
-            for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) digest.update(buffer, 0, read);
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 }

@@ -15,6 +15,7 @@ import org.stook.imaging.composite.CannotCompose;
 import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.EngineVersion;
+import org.stook.imaging.composite.Sha256;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -117,7 +118,7 @@ final class Repeat implements Callable<Integer> {
             composition.blend();
             composition.finish(master, Optional.empty());
         }
-        return KeptFrames.sha256(master);
+        return Sha256.of(master);
     }
 
     private static void delete(Path folder) throws IOException {

@@ -34,11 +34,8 @@ record Drawing(Samples samples, Tone tone, Placement placement, Area area) {
             int height = Math.min(BAND, part.height() - top);
             float[][][] rows = new float[frame.channels()][height][part.width()];
             draw(new Area(part.x(), part.y() + top, part.width(), height), rows);
-            for (int c = 0; c < rows.length; c++) {
-                for (int y = 0; y < height; y++) {
-                    System.arraycopy(rows[c][y], 0, frame.plane(c).samples(), (top + y) * part.width(), part.width());
-                }
-            }
+            Area here = new Area(0, top, part.width(), height);
+            for (int c = 0; c < rows.length; c++) frame.plane(c).put(rows[c], here);
         });
         return frame;
     }

@@ -60,12 +60,8 @@ final class FirstLook {
         return FrameSurveyor.survey(ReducedLuma.mean(small, further), reduced * further);
     }
 
-    /** What the code values mean: the embedded profile, else what Exif declares, else sRGB (common practice). */
     private static ColourSpace space(FrameHeader header) throws UnusableProfile {
         FrameHeader.Colour colour = header.colour();
-        if (colour.profile().isPresent()) return ColourSpace.of(colour.profile().get(), header.channels());
-        ColourSpace space =
-                colour.exif() == FrameHeader.Declared.ADOBE_RGB ? ColourSpace.adobeRgb() : ColourSpace.srgb();
-        return header.channels() == 1 ? space.grey() : space;
+        return ColourSpace.of(colour.profile(), colour.exif() == FrameHeader.Declared.ADOBE_RGB, header.channels());
     }
 }

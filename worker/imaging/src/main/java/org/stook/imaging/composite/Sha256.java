@@ -11,10 +11,11 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 (FIPS 180-4), lower-case hex. */
-final class Sha256 {
+public final class Sha256 {
     private Sha256() {}
 
-    static String of(Path file) throws IOException {
+    /** Of a file's bytes. */
+    public static String of(Path file) throws IOException {
         MessageDigest digest = digest();
         try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
             in.transferTo(OutputStream.nullOutputStream());

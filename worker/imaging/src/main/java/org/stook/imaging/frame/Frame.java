@@ -45,12 +45,8 @@ public record Frame(List<Plane> planes) {
     /** Luminance of encoded values, (R + 2 G + B) / 4; of a grey frame the plane itself. */
     public Plane luma() {
         if (channels() == 1) return plane(0);
-        float[] red = plane(0).samples();
-        float[] green = plane(1).samples();
-        float[] blue = plane(2).samples();
         Plane out = new Plane(width(), height());
-        float[] luma = out.samples();
-        for (int i = 0; i < luma.length; i++) luma[i] = 0.25f * (red[i] + blue[i]) + 0.5f * green[i];
+        Luma.mix(plane(0).samples(), plane(1).samples(), plane(2).samples(), out.samples());
         return out;
     }
 }

@@ -45,6 +45,22 @@ public final class Plane {
         samples[y * width + x] = value;
     }
 
+    /** A copy of a part: rows of samples. */
+    public float[][] cut(Area part) {
+        float[][] rows = new float[part.height()][part.width()];
+        for (int y = 0; y < part.height(); y++) {
+            System.arraycopy(samples, (part.y() + y) * width + part.x(), rows[y], 0, part.width());
+        }
+        return rows;
+    }
+
+    /** Copies rows of samples into a part; rows may be longer than it is wide. */
+    public void put(float[][] rows, Area part) {
+        for (int y = 0; y < part.height(); y++) {
+            System.arraycopy(rows[y], 0, samples, (part.y() + y) * width + part.x(), part.width());
+        }
+    }
+
     public boolean sameSizeAs(Plane other) {
         return width == other.width && height == other.height;
     }

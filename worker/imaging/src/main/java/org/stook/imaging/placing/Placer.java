@@ -47,11 +47,8 @@ public final class Placer {
     public void draw(SourceRows source, int width, Placement placement, Frame target) {
         float[][][] rows = new float[target.channels()][area.height()][area.width()];
         draw(source, width, placement, rows);
-        for (int c = 0; c < rows.length; c++) {
-            float[] out = target.plane(c).samples();
-            for (int y = 0; y < area.height(); y++)
-                System.arraycopy(rows[c][y], 0, out, y * area.width(), area.width());
-        }
+        Area whole = Area.whole(area.width(), area.height());
+        for (int c = 0; c < rows.length; c++) target.plane(c).put(rows[c], whole);
     }
 
     private int first(Placement placement, int row) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Luma;
 import org.stook.imaging.frame.Parallel;
 
 /**
@@ -103,22 +104,11 @@ public final class SharpnessLedger {
     private static float[][] luma(Area part, float[][][] drawn) {
         if (drawn.length < 3) return drawn[0];
         float[][] out = new float[part.height()][part.width()];
-        for (int y = 0; y < out.length; y++) mix(drawn[0][y], drawn[1][y], drawn[2][y], out[y]);
+        for (int y = 0; y < out.length; y++) Luma.mix(drawn[0][y], drawn[1][y], drawn[2][y], out[y]);
         return out;
     }
 
     private static float[][] luma(Frame frame, Area part) {
-        float[][][] cut = new float[frame.channels()][part.height()][part.width()];
-        for (int c = 0; c < cut.length; c++) {
-            for (int y = 0; y < part.height(); y++) {
-                int at = (part.y() + y) * frame.width() + part.x();
-                System.arraycopy(frame.plane(c).samples(), at, cut[c][y], 0, part.width());
-            }
-        }
-        return luma(part, cut);
-    }
-
-    private static void mix(float[] red, float[] green, float[] blue, float[] out) {
-        for (int x = 0; x < out.length; x++) out[x] = 0.25f * (red[x] + blue[x]) + 0.5f * green[x];
+        return luma(part, frame.planes().stream().map(plane -> plane.cut(part)).toArray(float[][][]::new));
     }
 }

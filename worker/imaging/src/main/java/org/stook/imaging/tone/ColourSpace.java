@@ -1,6 +1,7 @@
 package org.stook.imaging.tone;
 
 import java.util.List;
+import java.util.Optional;
 import org.stook.imaging.frame.IccProfile;
 
 /**
@@ -61,6 +62,18 @@ public final class ColourSpace {
     /** ROMM RGB, also called ProPhoto RGB. */
     public static ColourSpace proPhotoRgb() {
         return ROMM;
+    }
+
+    /**
+     * What the code values of a file mean: the embedded profile, else what it declares, else sRGB (common practice).
+     *
+     * @param adobeRgb whether the file declares Adobe RGB, as Exif does
+     * @throws UnusableProfile as {@link #of(IccProfile, int)}
+     */
+    public static ColourSpace of(Optional<IccProfile> profile, boolean adobeRgb, int channels) throws UnusableProfile {
+        if (profile.isPresent()) return of(profile.get(), channels);
+        ColourSpace space = adobeRgb ? ADOBE_RGB : SRGB;
+        return channels == 1 ? space.grey() : space;
     }
 
     /**

@@ -127,17 +127,13 @@ public final class FrameView {
         return out.toByteArray();
     }
 
-    /** As the survey takes it: the embedded profile, else what Exif declares, else sRGB. */
+    /** As the survey takes it. */
     private static ColourSpace space(Path file, FrameHeader header) throws IOException {
         FrameHeader.Colour colour = header.colour();
         try {
-            if (colour.profile().isPresent())
-                return ColourSpace.of(colour.profile().get(), header.channels());
+            return ColourSpace.of(colour.profile(), colour.exif() == FrameHeader.Declared.ADOBE_RGB, header.channels());
         } catch (UnusableProfile e) {
             throw new IOException(file.getFileName() + ": " + e.getMessage(), e);
         }
-        ColourSpace space =
-                colour.exif() == FrameHeader.Declared.ADOBE_RGB ? ColourSpace.adobeRgb() : ColourSpace.srgb();
-        return header.channels() == 1 ? space.grey() : space;
     }
 }
