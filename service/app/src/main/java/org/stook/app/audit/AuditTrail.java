@@ -1,5 +1,7 @@
 package org.stook.app.audit;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Collection;
@@ -30,14 +32,29 @@ public class AuditTrail {
                           where subject = any(:subjects) order by id desc limit :limit) newest order by id""")
                 .param("subjects", subjects.toArray(String[]::new))
                 .param("limit", limit)
-                .query((row, n) -> new Entry(
-                        row.getLong(1),
-                        row.getObject(2, OffsetDateTime.class).toInstant(),
-                        row.getString(3),
-                        row.getString(4),
-                        row.getString(5),
-                        row.getString(6)))
+                .query(AuditTrail::entry)
                 .list();
+    }
+
+    /** All entries on any of the subjects up to that one, oldest first. */
+    public List<Entry> upTo(long id, Collection<String> subjects) {
+        return jdbc.sql("""
+                        select id, at, actor, kind, subject, body::text from stook.audit_entry
+                        where subject = any(:subjects) and id <= :id order by id""")
+                .param("subjects", subjects.toArray(String[]::new))
+                .param("id", id)
+                .query(AuditTrail::entry)
+                .list();
+    }
+
+    private static Entry entry(ResultSet row, int n) throws SQLException {
+        return new Entry(
+                row.getLong(1),
+                row.getObject(2, OffsetDateTime.class).toInstant(),
+                row.getString(3),
+                row.getString(4),
+                row.getString(5),
+                row.getString(6));
     }
 
     /** Likewise with details. @param body a JSON object */

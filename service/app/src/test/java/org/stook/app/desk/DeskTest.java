@@ -3,8 +3,6 @@ package org.stook.app.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
@@ -19,7 +17,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Caller;
 import org.stook.app.testing.Everyone;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The whole service over a real port; its recurring work stands still. */
@@ -30,7 +30,6 @@ class DeskTest {
     @TempDir
     static Path folder;
 
-    private static final HttpClient CLIENT = HttpClient.newHttpClient();
     private static boolean filled;
 
     @Value("${local.server.port}")
@@ -41,10 +40,7 @@ class DeskTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(DeskTest.class).register(registry::add);
-        registry.add("stook.stations[0].name", () -> "north");
-        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
-        registry.add("stook.publish", () -> folder.resolve("published"));
+        OneStation.register(registry, TestDatabase.fresh(DeskTest.class), folder);
     }
 
     @BeforeAll
@@ -182,45 +178,32 @@ class DeskTest {
         assertThat(get("/webjars/htmx.org/dist/htmx.min.js").statusCode()).isEqualTo(200);
     }
 
+    private Caller olga() {
+        return new Caller(port, "olga");
+    }
+
     private HttpResponse<String> get(String path) {
-        return send(request(path).build());
+        return olga().get(path);
     }
 
     private HttpResponse<String> post(String path, String... headers) {
-        var request = request(path).POST(HttpRequest.BodyPublishers.noBody());
+        var request = olga().request(path).POST(HttpRequest.BodyPublishers.noBody());
         if (headers.length > 0) {
             request.headers(headers);
         }
-        return send(request.build());
+        return olga().send(request);
     }
 
     private HttpResponse<String> put(String path, String json) {
-        return send(request(path)
+        return olga().send(olga().request(path)
                 .PUT(HttpRequest.BodyPublishers.ofString(json))
-                .header("Content-Type", "application/json")
-                .build());
+                .header("Content-Type", "application/json"));
     }
 
     private HttpResponse<String> form(String path, String fields) {
-        return send(request(path)
+        return olga().send(olga().request(path)
                 .POST(HttpRequest.BodyPublishers.ofString(fields))
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .build());
-    }
-
-    private HttpRequest.Builder request(String path) {
-        return Everyone.as("olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)));
-    }
-
-    private static HttpResponse<String> send(HttpRequest request) {
-        try {
-            return CLIENT.send(request, HttpResponse.BodyHandlers.ofString());
-        } catch (IOException e) {
-            throw new AssertionError(e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new AssertionError(e);
-        }
+                .header("Content-Type", "application/x-www-form-urlencoded"));
     }
 
     @Test

@@ -27,7 +27,7 @@ import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Chromium;
-import org.stook.app.testing.Everyone;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** Every page in a real browser: accessible by axe-core's rules, quiet on the console, at home on this host, on a tablet too. */
@@ -62,17 +62,12 @@ class PagesInBrowserTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(PagesInBrowserTest.class).register(registry::add);
-        registry.add("stook.stations[0].name", () -> "north");
-        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
-        registry.add("stook.publish", () -> folder.resolve("published"));
+        OneStation.register(registry, TestDatabase.fresh(PagesInBrowserTest.class), folder);
     }
 
     @BeforeAll
     static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Demo.fill(jdbc, sealing);
-        Everyone.fill(jdbc);
-        Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+        Reviewable.fill(jdbc, sealing, folder);
         Path shown = folder.resolve("published/agate");
         Files.copy(shown.resolve("1.tiles/full/300,200/0/default.jpg"), shown.resolve("1.preview.jpg"));
         try (InputStream script = Objects.requireNonNull(PagesInBrowserTest.class.getResourceAsStream("/axe.min.js"))) {

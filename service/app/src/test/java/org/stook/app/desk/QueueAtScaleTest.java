@@ -2,10 +2,6 @@ package org.stook.app.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -18,7 +14,9 @@ import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.queue.Line;
+import org.stook.app.testing.Caller;
 import org.stook.app.testing.Everyone;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The queue page over many stacks: a few thousand in the build; {@code -Dstook.stacks=100000} prints what the bench needs. */
@@ -41,10 +39,7 @@ class QueueAtScaleTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        DATABASE.register(registry::add);
-        registry.add("stook.stations[0].name", () -> "north");
-        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
-        registry.add("stook.publish", () -> folder.resolve("published"));
+        OneStation.register(registry, DATABASE, folder);
     }
 
     @Test
@@ -77,19 +72,8 @@ class QueueAtScaleTest {
     }
 
     private String get(String path) {
-        try {
-            HttpRequest request = Everyone.as(
-                            "olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)))
-                    .build();
-            HttpResponse<String> answer =
-                    HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
-            assertThat(answer.statusCode()).isEqualTo(200);
-            return answer.body();
-        } catch (IOException e) {
-            throw new AssertionError(e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new AssertionError(e);
-        }
+        HttpResponse<String> answer = new Caller(port, "olga").get(path);
+        assertThat(answer.statusCode()).isEqualTo(200);
+        return answer.body();
     }
 }

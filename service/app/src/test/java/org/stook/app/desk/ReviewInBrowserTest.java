@@ -30,7 +30,7 @@ import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Chromium;
-import org.stook.app.testing.Everyone;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** An operator's review in a real browser, with hand and keys. */
@@ -53,17 +53,12 @@ class ReviewInBrowserTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(ReviewInBrowserTest.class).register(registry::add);
-        registry.add("stook.stations[0].name", () -> "north");
-        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
-        registry.add("stook.publish", () -> folder.resolve("published"));
+        OneStation.register(registry, TestDatabase.fresh(ReviewInBrowserTest.class), folder);
     }
 
     @BeforeAll
     static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Demo.fill(jdbc, sealing);
-        Everyone.fill(jdbc);
-        Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+        Reviewable.fill(jdbc, sealing, folder);
         browser = Chromium.open(1280);
     }
 

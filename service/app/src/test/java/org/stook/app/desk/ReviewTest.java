@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
@@ -21,7 +19,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
-import org.stook.app.testing.Everyone;
+import org.stook.app.testing.Caller;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The review of a composite over a real port. */
@@ -32,8 +31,6 @@ class ReviewTest {
     @TempDir
     static Path folder;
 
-    private static final HttpClient CLIENT = HttpClient.newHttpClient();
-
     @Value("${local.server.port}")
     private int port;
 
@@ -42,17 +39,12 @@ class ReviewTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(ReviewTest.class).register(registry::add);
-        registry.add("stook.stations[0].name", () -> "north");
-        registry.add("stook.stations[0].intake", () -> folder.resolve("north"));
-        registry.add("stook.publish", () -> folder.resolve("published"));
+        OneStation.register(registry, TestDatabase.fresh(ReviewTest.class), folder);
     }
 
     @BeforeAll
     static void fill(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Demo.fill(jdbc, sealing);
-        Everyone.fill(jdbc);
-        Reviewable.write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+        Reviewable.fill(jdbc, sealing, folder);
     }
 
     @Test
@@ -139,12 +131,9 @@ class ReviewTest {
 
     @Test
     void thePageOrdersARunWithWhatItsFieldsSay() {
-        HttpResponse<String> answer = send(
-                request("/stacks/1/runs")
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .POST(HttpRequest.BodyPublishers.ofString("base=1&exposureEv=0.5&saturation=1&note=brighter"))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
+        HttpResponse<String> answer = olga().send(olga().request("/stacks/1/runs")
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString("base=1&exposureEv=0.5&saturation=1&note=brighter")));
         assertThat(answer.statusCode()).isEqualTo(302);
         assertThat(jdbc.sql("select t.body::text from stook.run r join stook.tone_settings t on t.id = r.settings_id"
                                 + " where r.stack_id = 1 and t.body->'tone'->>'exposureEv' = '0.5'")
@@ -162,37 +151,23 @@ class ReviewTest {
     }
 
     private BufferedImage picture(String path) throws IOException {
-        HttpResponse<byte[]> answer = send(request(path).build(), HttpResponse.BodyHandlers.ofByteArray());
+        HttpResponse<byte[]> answer = olga().send(olga().request(path), HttpResponse.BodyHandlers.ofByteArray());
         assertThat(answer.statusCode()).as(path).isEqualTo(200);
         assertThat(answer.headers().firstValue("Cache-Control").orElse("")).contains("private", "immutable");
         return ImageIO.read(new ByteArrayInputStream(answer.body()));
     }
 
+    private Caller olga() {
+        return new Caller(port, "olga");
+    }
+
     private HttpResponse<String> get(String path) {
-        return send(request(path).build(), HttpResponse.BodyHandlers.ofString());
+        return olga().get(path);
     }
 
     private HttpResponse<String> post(String path, String json) {
-        return send(
-                request(path)
-                        .header("Content-Type", "application/json")
-                        .POST(HttpRequest.BodyPublishers.ofString(json))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
-    }
-
-    private HttpRequest.Builder request(String path) {
-        return Everyone.as("olga", HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)));
-    }
-
-    private static <T> HttpResponse<T> send(HttpRequest request, HttpResponse.BodyHandler<T> as) {
-        try {
-            return CLIENT.send(request, as);
-        } catch (IOException e) {
-            throw new AssertionError(e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new AssertionError(e);
-        }
+        return olga().send(olga().request(path)
+                .header("Content-Type", "application/json")
+                .POST(HttpRequest.BodyPublishers.ofString(json)));
     }
 }

@@ -9,6 +9,9 @@ import java.nio.file.Path;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.stook.app.stack.Sealing;
+import org.stook.app.testing.Everyone;
+import org.stook.app.testing.OneStation;
 
 /** Makes the published run of the invented queue reviewable: four frames, tiles, maps, a record. */
 final class Reviewable {
@@ -17,8 +20,15 @@ final class Reviewable {
 
     private Reviewable() {}
 
+    /** The invented queue with everyone to look at it, its published run reviewable. @param folder of a {@link OneStation} */
+    static void fill(JdbcClient jdbc, Sealing sealing, Path folder) throws IOException {
+        Demo.fill(jdbc, sealing);
+        Everyone.fill(jdbc);
+        write(jdbc, folder.resolve("north/Banded agate"), folder.resolve("published/agate"));
+    }
+
     /** @param originals where the station's frames lie, @param published folder of the composite's files */
-    static void write(JdbcClient jdbc, Path originals, Path published) throws IOException {
+    private static void write(JdbcClient jdbc, Path originals, Path published) throws IOException {
         String files = "[{\"name\": \"agate/1.preview.jpg\", \"kind\": \"preview\"},"
                 + " {\"name\": \"agate/1.json\", \"kind\": \"record\"},"
                 + " {\"name\": \"agate/1.tiles/info.json\", \"kind\": \"tiles\"},"

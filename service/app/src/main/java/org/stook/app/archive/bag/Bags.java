@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.stook.app.archive.bag.Dossier.FrameFile;
+import org.stook.app.audit.AuditTrail;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -137,7 +138,7 @@ public class Bags {
 
     private byte[] audit(long run, long until) {
         StringBuilder lines = new StringBuilder();
-        for (Dossier.Act act : dossiers.of(run, until).orElseThrow().acts()) {
+        for (AuditTrail.Entry act : dossiers.of(run, until).orElseThrow().acts()) {
             ObjectNode line = JsonMapper.shared().createObjectNode();
             line.put("id", act.id()).put("at", act.at().toString()).put("actor", act.actor());
             line.put("kind", act.kind()).put("subject", act.subject());

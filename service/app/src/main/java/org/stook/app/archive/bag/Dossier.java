@@ -6,6 +6,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.stook.app.audit.AuditTrail.Entry;
 
 /**
  * All that is on record about one publication.
@@ -14,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param frames of its stack, those set aside left out
  * @param acts on its run and its stack, oldest first
  */
-record Dossier(Head head, List<Published> files, List<FrameFile> frames, List<Act> acts) {
+record Dossier(Head head, List<Published> files, List<FrameFile> frames, List<Entry> acts) {
     /**
      * @param settings as JSON
      * @param score as JSON, null if the worker gave none
@@ -94,9 +95,6 @@ record Dossier(Head head, List<Published> files, List<FrameFile> frames, List<Ac
             return "image/" + (lower.equals("jpg") ? "jpeg" : lower);
         }
     }
-
-    /** An audit entry. */
-    record Act(long id, Instant at, String actor, String kind, String subject, String body) {}
 
     /** A bag needs no encoding of names, and has none. */
     private static String plain(String name) {

@@ -11,10 +11,11 @@ import java.util.Optional;
 import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.stook.app.archive.bag.Dossier.Act;
 import org.stook.app.archive.bag.Dossier.FrameFile;
 import org.stook.app.archive.bag.Dossier.Head;
 import org.stook.app.archive.bag.Dossier.Published;
+import org.stook.app.audit.AuditTrail;
+import org.stook.app.audit.AuditTrail.Entry;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -31,10 +32,12 @@ class Dossiers {
 
     private final JdbcClient jdbc;
     private final JsonMapper json;
+    private final AuditTrail audit;
 
-    Dossiers(JdbcClient jdbc, JsonMapper json) {
+    Dossiers(JdbcClient jdbc, JsonMapper json, AuditTrail audit) {
         this.jdbc = jdbc;
         this.json = json;
+        this.audit = audit;
     }
 
     /** @param auditUntil the newest audit entry that counts */
@@ -110,22 +113,10 @@ class Dossiers {
                 .list();
     }
 
-    private List<Act> acts(Head head, long auditUntil) {
-        return jdbc.sql("""
-                        select id, at, actor, kind, subject, body::text from stook.audit_entry
-                        where subject in (:run, :stack) and id <= :until and kind <> :fetched order by id""")
-                .param("run", "run/" + head.run())
-                .param("stack", "stack/" + head.stack())
-                .param("until", auditUntil)
-                .param("fetched", FETCHED)
-                .query((row, n) -> new Act(
-                        row.getLong(1),
-                        row.getObject(2, OffsetDateTime.class).toInstant(),
-                        row.getString(3),
-                        row.getString(4),
-                        row.getString(5),
-                        row.getString(6)))
-                .list();
+    private List<Entry> acts(Head head, long auditUntil) {
+        return audit.upTo(auditUntil, List.of("run/" + head.run(), "stack/" + head.stack())).stream()
+                .filter(entry -> !entry.kind().equals(FETCHED))
+                .toList();
     }
 
     private static Path within(Path root, String name) {

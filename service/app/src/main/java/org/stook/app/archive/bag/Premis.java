@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
-import org.stook.app.archive.bag.Dossier.Act;
 import org.stook.app.archive.bag.Dossier.FrameFile;
 import org.stook.app.archive.bag.Dossier.Published;
+import org.stook.app.audit.AuditTrail.Entry;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -169,7 +169,7 @@ final class Premis {
                 });
     }
 
-    private void act(Act act) {
+    private void act(Entry act) {
         xml.event("audit/" + act.id(), act.kind(), act.at().toString(), () -> {
             xml.detail(act.subject() + " " + act.body());
             xml.linkAgent(act.actor(), "implementer");
