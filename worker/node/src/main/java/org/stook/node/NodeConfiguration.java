@@ -5,6 +5,7 @@ import java.io.IOException;
 import javax.sql.DataSource;
 import org.springframework.batch.core.launch.JobOperator;
 import org.springframework.batch.core.repository.JobRepository;
+import org.springframework.boot.batch.autoconfigure.BatchTransactionManager;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.scheduling.annotation.EnableScheduling;
@@ -56,6 +57,12 @@ class NodeConfiguration {
     @Bean
     RunTask runTask(DataSource source, PlatformTransactionManager transactions, WorkerProperties worker) {
         return new RunTask(source, transactions, worker.id(), EngineVersion.current());
+    }
+
+    @Bean(defaultCandidate = false)
+    @BatchTransactionManager
+    PlatformTransactionManager stepHistory(DataSource source) {
+        return new StepHistoryTransactions(source);
     }
 
     /** Started and stopped by {@link Presence}. */

@@ -1,6 +1,7 @@
 package org.stook.orders.attempt;
 
 import com.github.kagkarlsson.scheduler.task.ExecutionContext;
+import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -37,11 +38,14 @@ public final class Attempt {
     private final Claim.Taken claim;
     private final Fence fence;
     private final Pulse pulse;
+    private final long since;
 
-    Attempt(Claim.Taken claim, Fence fence, Pulse pulse) {
+    /** @param since when its claim began, {@link System#nanoTime} */
+    Attempt(Claim.Taken claim, Fence fence, Pulse pulse, long since) {
         this.claim = claim;
         this.fence = fence;
         this.pulse = pulse;
+        this.since = since;
     }
 
     static Pulse pulseOf(ExecutionContext context) {
@@ -56,6 +60,11 @@ public final class Attempt {
                 return context.getCurrentlyExecuting().getHeartbeatState().getFractionDead();
             }
         };
+    }
+
+    /** How long ago its claim began. */
+    public Duration age() {
+        return Duration.ofNanos(System.nanoTime() - since);
     }
 
     public WorkOrder order() {

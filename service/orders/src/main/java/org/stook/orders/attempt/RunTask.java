@@ -62,6 +62,7 @@ public final class RunTask {
     }
 
     private Next attempt(RunId run, Work work, Attempt.Pulse pulse) {
+        long since = System.nanoTime();
         Claim claim = claims.claim(run, engineVersion);
         if (claim instanceof Claim.Later later) {
             return new Next.Again(later.at());
@@ -69,7 +70,7 @@ public final class RunTask {
         if (!(claim instanceof Claim.Taken taken)) {
             return new Next.Over();
         }
-        Outcome outcome = outcome(work, new Attempt(taken, fence, pulse));
+        Outcome outcome = outcome(work, new Attempt(taken, fence, pulse, since));
         return endings.end(run, taken.order().attempt(), outcome);
     }
 

@@ -66,7 +66,7 @@ class RunTaskTest {
                 new WorkOrder.Settings(Studio.HASH, "{}"),
                 new WorkOrder.Output(1, "", NamePattern.USUAL),
                 List.of());
-        Attempt attempt = new Attempt(new Claim.Taken(order, null), fence, Attempt.UNDISTURBED);
+        Attempt attempt = new Attempt(new Claim.Taken(order, null), fence, Attempt.UNDISTURBED, System.nanoTime());
         assertThat(attempt.progress("blend", 0.5)).isEqualTo(Standing.VALID);
     }
 

@@ -77,6 +77,7 @@ public final class CompositionWork implements Work {
     private Outcome compose(Attempt attempt) throws JobExecutionException {
         try (Steps steps = new Steps(attempt, workshop)) {
             JobExecution execution = operator.start(job.of(steps), parameters(attempt.order()));
+            LOG.debug("run {}: {}", attempt.order().run(), steps.costs());
             Outcome outcome = steps.outcome();
             if (outcome != null) {
                 return outcome;

@@ -1,11 +1,13 @@
 package org.stook.node.job;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.stook.imaging.frame.Parallel;
 import org.stook.node.publish.Durable;
 import org.stook.node.publish.Shares;
 import org.stook.orders.WorkOrder;
@@ -32,17 +34,29 @@ final class Frames {
     /**
      * Reads every frame and compares it with what it was at intake.
      *
-     * @throws Ended at the first one that differs or is not there
+     * @throws Ended if one differs or is not there
      */
-    void verify(Reporting reporting) throws IOException {
+    void verify(int threads, Reporting reporting) throws IOException {
         List<FrameFile> sweep = order.sweep();
-        for (int i = 0; i < sweep.size(); i++) {
-            verify(sweep.get(i));
-            reporting.at(Stage.SURVEY, 0.5 * (i + 1) / sweep.size());
+        try {
+            Parallel.forEach(sweep.size(), threads, i -> {
+                reporting.at(Stage.SURVEY, 1);
+                verify(sweep.get(i));
+            });
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
     }
 
-    private void verify(FrameFile frame) throws IOException {
+    private void verify(FrameFile frame) {
+        try {
+            compare(frame);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void compare(FrameFile frame) throws IOException {
         String found;
         try {
             found = Durable.sha256(file(frame));

@@ -1,16 +1,27 @@
 package org.stook.node.job;
 
 import java.time.Duration;
+import java.util.concurrent.atomic.AtomicReference;
 import org.stook.orders.attempt.Attempt;
 import org.stook.orders.attempt.Outcome;
 import org.stook.orders.attempt.Standing;
 
-/** Reports where an attempt is, and ends it when it is told that it may not go on. */
+/**
+ * Reports where an attempt is, and ends it when it is told that it may not go on. A stage that hurries through its frames
+ * is not reported frame by frame: several times a second will do for people and for whoever calls the attempt off.
+ */
 final class Reporting {
-    private final Attempt attempt;
+    private static final long BETWEEN_NANOS = Duration.ofMillis(200).toNanos();
 
-    Reporting(Attempt attempt) {
+    private record Last(Stage stage, long nanos) {}
+
+    private final Attempt attempt;
+    private final Costs costs;
+    private final AtomicReference<Last> last = new AtomicReference<>();
+
+    Reporting(Attempt attempt, Costs costs) {
         this.attempt = attempt;
+        this.costs = costs;
     }
 
     /**
@@ -18,7 +29,18 @@ final class Reporting {
      * @throws Ended when the attempt is over
      */
     void at(Stage stage, double part) {
+        long now = System.nanoTime();
+        Last before = last.get();
+        boolean due = before == null || before.stage() != stage || now - before.nanos() >= BETWEEN_NANOS;
+        // Of several threads one reports.
+        if (!due || !last.compareAndSet(before, new Last(stage, now))) return;
+        costs.started(attempt.age());
         Standing standing = attempt.progress(stage.step(), stage.ofRun(part));
+        costs.reporting(System.nanoTime() - now);
+        obey(stage, standing);
+    }
+
+    private static void obey(Stage stage, Standing standing) {
         // Once blended it takes seconds: a drain waits for that rather than throwing all work away.
         boolean nearlyDone = stage.compareTo(Stage.BLEND) > 0;
         switch (standing) {

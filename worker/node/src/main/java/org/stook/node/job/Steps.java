@@ -23,6 +23,7 @@ import org.stook.orders.attempt.Outcome;
 final class Steps implements AutoCloseable {
     private final Attempt attempt;
     private final Workshop workshop;
+    private final Costs costs = new Costs();
     private final Reporting reporting;
     private final Path folder;
     private final Composition composition;
@@ -32,7 +33,7 @@ final class Steps implements AutoCloseable {
     Steps(Attempt attempt, Workshop workshop) {
         this.attempt = attempt;
         this.workshop = workshop;
-        this.reporting = new Reporting(attempt);
+        this.reporting = new Reporting(attempt, costs);
         WorkOrder order = attempt.order();
         this.folder = workshop.scratch().resolve(order.run() + "." + order.attempt());
         List<Path> frames = new Frames(order, workshop.shares()).files();
@@ -46,20 +47,34 @@ final class Steps implements AutoCloseable {
 
     void survey() throws IOException, CannotCompose {
         Files.createDirectories(folder);
-        new Frames(attempt.order(), workshop.shares()).verify(reporting);
-        composition.survey();
+        try {
+            costs.imaging(composition::survey);
+        } catch (IOException | CannotCompose e) {
+            // A frame that is not what it was at intake is the better reason.
+            costs.comparing(this::compare);
+            throw e;
+        }
+        costs.comparing(this::compare);
+    }
+
+    private void compare() throws IOException {
+        new Frames(attempt.order(), workshop.shares()).verify(workshop.means().threads(), reporting);
     }
 
     void register() throws IOException, CannotCompose {
-        composition.register();
+        costs.imaging(composition::register);
     }
 
     void blend() throws IOException, CannotCompose {
         composition.keepProxies(finished().file(Part.REVIEW));
-        composition.blend();
+        costs.imaging(composition::blend);
     }
 
     void finish() throws IOException, CannotCompose {
+        costs.imaging(this::write);
+    }
+
+    private void write() throws IOException, CannotCompose {
         Publisher.Finished files = finished();
         composition.finish(files.file(Part.MASTER), Optional.of(files.file(Part.PREVIEW)));
         composition.writeDerivatives(Optional.of(files.file(Part.DERIVATIVE)), Optional.of(files.file(Part.THUMBNAIL)));
@@ -67,9 +82,13 @@ final class Steps implements AutoCloseable {
     }
 
     void score() throws IOException, CannotCompose {
+        costs.imaging(this::judge);
+        new PublicationRecord(attempt.order(), finished()).write(composition.report());
+    }
+
+    private void judge() throws IOException, CannotCompose {
         composition.score();
         composition.writeView(finished().file(Part.TILES), finished().file(Part.REVIEW));
-        new PublicationRecord(attempt.order(), finished()).write(composition.report());
     }
 
     void publish() throws IOException {
@@ -84,6 +103,10 @@ final class Steps implements AutoCloseable {
         outcome = how;
     }
 
+    Costs costs() {
+        return costs;
+    }
+
     /** How publishing ended, or how the attempt was called off; null if it did not come to either. */
     @Nullable
     Outcome outcome() {
@@ -95,9 +118,7 @@ final class Steps implements AutoCloseable {
     }
 
     private void progress(String stage, double part) {
-        Stage at = Stage.valueOf(stage.toUpperCase(Locale.ROOT));
-        // The first half of the survey is the comparison with intake.
-        reporting.at(at, at == Stage.SURVEY ? 0.5 + part / 2 : part);
+        reporting.at(Stage.valueOf(stage.toUpperCase(Locale.ROOT)), part);
     }
 
     private static Recipe recipe(WorkOrder order) {
