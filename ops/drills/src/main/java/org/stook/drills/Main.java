@@ -14,6 +14,7 @@ import org.stook.drills.drill.Drills;
 import org.stook.drills.drill.UpgradeCommand;
 import org.stook.drills.scale.OverheadCommand;
 import org.stook.drills.scale.ScaleCommand;
+import org.stook.drills.scale.TwoWorkersCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -26,6 +27,7 @@ import picocli.CommandLine.Parameters;
         subcommands = {
             ScaleCommand.class,
             OverheadCommand.class,
+            TwoWorkersCommand.class,
             UpgradeCommand.class,
             PullCommand.class,
             BagCommand.class

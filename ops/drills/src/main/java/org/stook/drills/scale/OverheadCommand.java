@@ -1,90 +1,65 @@
 package org.stook.drills.scale;
 
-import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import org.stook.drills.stage.Program;
-import org.stook.drills.stage.Slot;
-import org.stook.drills.stage.Stage;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-/** What queue, batch job and publishing cost on top of the imaging, on true workers. */
+/** What queue, batch job and publishing cost on top of the imaging, on a true worker. */
 @Command(
         name = "overhead",
         mixinStandardHelpOptions = true,
-        description =
-                "Works off true runs with one worker, then with two; prints throughput and what a run costs beyond its"
-                        + " imaging steps.")
+        description = "Works off true runs with one worker; prints what a run costs beyond imaging and hashing, and how"
+                + " soon after its claim its first frame is read.")
 public final class OverheadCommand implements Callable<Integer> {
-    @Option(names = "--runs", defaultValue = "60", description = "for each number of workers (${DEFAULT-VALUE})")
+    private static final double MOST_BEYOND_MS = 150;
+    private static final double MOST_START_MS = 300;
+
+    @Option(names = "--runs", defaultValue = "15", description = "that count (${DEFAULT-VALUE})")
     private int runs;
+
+    @Option(names = "--cold", defaultValue = "10", description = "that warm the worker up (${DEFAULT-VALUE})")
+    private int cold;
 
     @Option(names = "--size", defaultValue = "480", description = "width of the frames (${DEFAULT-VALUE})")
     private int width;
 
-    /** The first runs warm the program up. */
-    private static final int COLD = 10;
-
-    private record Measured(double runsASecond, double cycle, double imaging, double publishing) {}
-
     @Override
     public Integer call() throws Exception {
-        Measured one = measure(1);
-        print(1, one);
-        Measured two = measure(2);
-        print(2, two);
+        Stretch work = Stretch.of(new Stretch.Plan(1, cold, runs, width));
         System.out.printf(
-                "two workers against one: %.2f times the throughput%n", two.runsASecond() / one.runsASecond());
-        return 0;
-    }
-
-    private static void print(int workers, Measured m) {
+                "%d runs after %d to warm up, 5 frames of %d x %d pixels, one worker; means in milliseconds%n",
+                work.counted().size(), cold, width, width * 2 / 3);
+        line("a run, from claim to claim", work.mean(RunCost::cycle));
+        line("imaging, from survey to score", work.mean(r -> r.said().imaging()));
+        line("comparing frames with intake", work.mean(r -> r.said().hashing()));
+        line("publishing: copy, force, read back, hash, rename", work.mean(RunCost::publishing));
+        line("reporting where it is", work.mean(r -> r.said().reporting()));
+        double beyond = work.mean(RunCost::beyond);
+        line(
+                "the rest: queue, claim, job and its steps, fence",
+                beyond
+                        - work.mean(RunCost::publishing)
+                        - work.mean(r -> r.said().reporting()));
+        line("in all beyond imaging and comparing, at most " + MOST_BEYOND_MS, beyond);
+        boolean soon = starts(work);
         System.out.printf(
-                "%d worker(s): %.2f runs/s; a run takes %.0f ms from claim to claim, of which survey to score %.0f,"
-                        + " publishing (copy, force, read back, hash, rename) %.0f, the rest (queue, claim, job, fence) %.0f%n",
-                workers,
-                m.runsASecond(),
-                m.cycle(),
-                m.imaging(),
-                m.publishing(),
-                m.cycle() - m.imaging() - m.publishing());
+                "the database's log was forced to the disk %.1f times a run%n",
+                work.used().syncs());
+        return beyond <= MOST_BEYOND_MS && soon ? 0 : 2;
     }
 
-    private Measured measure(int workers) throws Exception {
-        Path folder = Path.of(System.getProperty("stook.drills.work")).resolve("overhead");
-        try (Stage stage = Stage.open(folder, new Stage.Plan(width, width * 2 / 3, true))) {
-            stage.orderMinerals((runs + COLD) * workers);
-            Program program = Program.unpack(Path.of(System.getProperty("stook.node.jar")), folder);
-            for (int w = 0; w < workers; w++) {
-                // As delivered: with the optimising compiler.
-                stage.hire(
-                        program, new Slot.Setup(List.of("-Xmx512m", "-XX:TieredStopAtLevel=4"), List.of(), Map.of()));
-            }
-            while (stage.open() > 0) {
-                TimeUnit.MILLISECONDS.sleep(500);
-            }
-            return figures(stage);
-        }
+    private static boolean starts(Stretch work) {
+        List<Double> starts =
+                work.counted().stream().map(r -> r.said().start()).sorted().toList();
+        double latest = starts.get(starts.size() - 1);
+        line("from claim to first frame, median", starts.get(starts.size() / 2));
+        line("the latest, at most " + MOST_START_MS, latest);
+        line("in the first run of the process", work.runs().get(0).said().start());
+        return latest <= MOST_START_MS;
     }
 
-    /** From the tables: each worker's claims follow each other, the steps of the jobs say what the imaging took. */
-    private static Measured figures(Stage stage) {
-        return stage.jdbc()
-                .sql("""
-                        with warm as (select a.*, extract(epoch from lead(started_at) over w - started_at) * 1000 as cycle,
-                            row_number() over w as rank
-                          from stook.attempt a window w as (partition by worker_id order by started_at)),
-                        steps as (select w.run_id,
-                            sum(extract(epoch from s.end_time - s.start_time) * 1000) filter (where step_name <> 'publish') as imaging,
-                            sum(extract(epoch from s.end_time - s.start_time) * 1000) filter (where step_name = 'publish') as publishing
-                          from warm w join batch.batch_step_execution s on s.job_execution_id = w.batch_execution_id group by 1)
-                        select (count(*) / extract(epoch from max(w.ended_at) - min(w.started_at)))::float8,
-                          avg(w.cycle)::float8, avg(s.imaging)::float8, avg(s.publishing)::float8
-                        from warm w join steps s using (run_id) where w.rank > %d""".formatted(COLD))
-                .query((row, n) -> new Measured(row.getDouble(1), row.getDouble(2), row.getDouble(3), row.getDouble(4)))
-                .single();
+    private static void line(String what, double millis) {
+        System.out.printf("%8.1f  %s%n", millis, what);
     }
 }

@@ -4,8 +4,10 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.stook.migrations.Schema;
 import org.stook.postgres.LocalPostgres;
@@ -60,6 +62,15 @@ public final class Database implements AutoCloseable {
 
     public HikariDataSource source() {
         return source;
+    }
+
+    /** Processor time of the server and its sessions so far. */
+    public Duration cpu() {
+        return ProcessHandle.of(server.pid())
+                .map(p -> Stream.concat(Stream.of(p), p.descendants())
+                        .flatMap(h -> h.info().totalCpuDuration().stream())
+                        .reduce(Duration.ZERO, Duration::plus))
+                .orElse(Duration.ZERO);
     }
 
     public int port() {

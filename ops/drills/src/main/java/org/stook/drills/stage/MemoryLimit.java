@@ -25,6 +25,11 @@ final class MemoryLimit {
         return new MemoryLimit(group);
     }
 
+    /** Once its processes have ended. */
+    void lift() throws IOException {
+        Files.deleteIfExists(group);
+    }
+
     List<String> command(List<String> command) {
         List<String> inside = new ArrayList<>(
                 List.of("sh", "-c", "echo $$ > " + group.resolve("cgroup.procs") + " && exec \"$@\"", "sh"));

@@ -2,6 +2,7 @@ package org.stook.drills.stage;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -37,6 +38,7 @@ public final class Slot implements AutoCloseable {
     private volatile @Nullable Process process;
     private volatile boolean closed;
     private @Nullable Namespace host;
+    private @Nullable MemoryLimit limit;
 
     Slot(String name, Wire wire, List<String> command, Map<String, String> environment, Path log) {
         this.name = name;
@@ -78,6 +80,10 @@ public final class Slot implements AutoCloseable {
         host = itsHost;
     }
 
+    void under(MemoryLimit itsLimit) {
+        limit = itsLimit;
+    }
+
     /** The network of its own that it was given. */
     public Namespace host() {
         return Objects.requireNonNull(host, name + " shares this machine's network");
@@ -98,6 +104,12 @@ public final class Slot implements AutoCloseable {
         return now != null && now.isAlive() ? now.pid() : 0;
     }
 
+    /** Processor time of its present process so far. */
+    public Duration cpu() {
+        Process now = process;
+        return now == null ? Duration.ZERO : now.info().totalCpuDuration().orElse(Duration.ZERO);
+    }
+
     /** Ends the process as a service manager does, and waits for it. */
     public void retire() throws InterruptedException {
         closed = true;
@@ -114,7 +126,10 @@ public final class Slot implements AutoCloseable {
         Process now = process;
         if (now != null) {
             // Also one that is stopped has to go.
-            now.destroyForcibly();
+            now.destroyForcibly().onExit().join();
+        }
+        if (limit != null) {
+            limit.lift();
         }
         wire.close();
         if (host != null) {

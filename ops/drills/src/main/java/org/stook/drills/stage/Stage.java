@@ -114,25 +114,27 @@ public final class Stage implements AutoCloseable {
                 "stook.worker.threads=1",
                 "stook.worker.scratch=" + folder.resolve("scratch")));
         settings.addAll(setup.settings());
+        MemoryLimit limit = setup.memory() == 0 ? null : MemoryLimit.of(slots.size() + 1, setup.memory());
         Slot slot = new Slot(
                 name,
                 wire,
-                confined(setup, host, program.command(setup.javaOptions(), settings)),
+                confined(limit, host, program.command(setup.javaOptions(), settings)),
                 Skew.environment(setup.environment(), folder),
                 folder.resolve(name + ".log"));
         slots.add(slot);
         if (host != null) {
             slot.on(host);
         }
+        if (limit != null) {
+            slot.under(limit);
+        }
         slot.open();
         return slot;
     }
 
-    private List<String> confined(Slot.Setup setup, @Nullable Namespace host, List<String> command) throws IOException {
+    private static List<String> confined(@Nullable MemoryLimit limit, @Nullable Namespace host, List<String> command) {
         List<String> hosted = host == null ? command : host.command(command);
-        return setup.memory() == 0
-                ? hosted
-                : MemoryLimit.of(slots.size() + 1, setup.memory()).command(hosted);
+        return limit == null ? hosted : limit.command(hosted);
     }
 
     public List<Slot> slots() {

@@ -1,6 +1,7 @@
 package org.stook.node.publish;
 
 import java.io.IOException;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code fail/N}: throws an {@link IOException} there instead.
  * </ul>
  *
- * <p>A process works on one attempt at a time, so what is counted is kept for the process.
+ * <p>A process works on one attempt at a time, so what is counted is kept for the process. Where several files are written
+ * at a time, which of them is at a point is left to chance; how many points there are is not.
  */
 public final class Failpoint {
     /** As after SIGKILL. */
@@ -28,7 +30,7 @@ public final class Failpoint {
 
     private static final @Nullable String SPEC = System.getProperty("stook.failpoint");
     private static volatile long target;
-    private static volatile long passed;
+    private static final AtomicLong PASSED = new AtomicLong();
 
     private Failpoint() {}
 
@@ -37,7 +39,7 @@ public final class Failpoint {
         if (SPEC != null && SPEC.indexOf('/') > 0) {
             long of = Long.parseLong(SPEC.substring(SPEC.indexOf('/') + 1));
             target = attempt == 1 ? run * STRIDE % of + 1 : 0;
-            passed = 0;
+            PASSED.set(0);
         }
     }
 
@@ -45,7 +47,7 @@ public final class Failpoint {
         if (SPEC == null) {
             return;
         }
-        boolean reached = target > 0 && ++passed == target;
+        boolean reached = target > 0 && PASSED.incrementAndGet() == target;
         if (SPEC.equals(name) || reached && SPEC.startsWith(DIE)) {
             System.err.println("dies at " + name);
             Runtime.getRuntime().halt(KILLED);
