@@ -42,6 +42,11 @@ final class MapsInPlace {
         loaded = new Loaded(detail, luma, reduction * further, frame.placement());
     }
 
+    /** How many threads there may be. */
+    int threads() {
+        return threads;
+    }
+
     void detail(Plane half) {
         draw(of().detail, 2, 2, 0, half);
     }

@@ -3,15 +3,17 @@ package org.stook.imaging.composite;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import org.stook.imaging.composite.Registered.PlacedFrame;
 import org.stook.imaging.frame.Samples;
 
-/** Gives the frames one after the other, ready for the blend; the next is decoded meanwhile. */
+/**
+ * Gives the frames one after the other, ready for the blend. The next is decoded meanwhile, unless one thread is all there
+ * may be.
+ */
 final class PlacedFrames implements AutoCloseable {
     private final Registered registered;
     private final Toning toning;
@@ -45,7 +47,7 @@ final class PlacedFrames implements AutoCloseable {
 
     void each(Use use) throws IOException {
         List<PlacedFrame> frames = registered.frames();
-        Future<Samples> next = decode(0);
+        FutureTask<Samples> next = decode(0);
         for (int i = 0; i < frames.size(); i++) {
             Samples samples = await(next);
             if (i + 1 < frames.size()) next = decode(i + 1);
@@ -64,13 +66,16 @@ final class PlacedFrames implements AutoCloseable {
                 samples, toning.of(rank), registered.frames().get(rank).placement(), registered.area());
     }
 
-    private Future<Samples> decode(int rank) {
-        Callable<Samples> task =
-                () -> decoded.read(registered.frames().get(rank).frame().file());
-        return ahead.submit(task);
+    private FutureTask<Samples> decode(int rank) {
+        FutureTask<Samples> task = new FutureTask<>(
+                () -> decoded.read(registered.frames().get(rank).frame().file()));
+        if (maps.threads() > 1) ahead.execute(task);
+        return task;
     }
 
-    private static Samples await(Future<Samples> decoding) throws IOException {
+    private static Samples await(FutureTask<Samples> decoding) throws IOException {
+        // Does nothing if it was begun already.
+        decoding.run();
         try {
             return decoding.get();
         } catch (ExecutionException e) {
