@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.stook.drills.archive.BagCommand;
 import org.stook.drills.archive.PullCommand;
 import org.stook.drills.check.Result;
+import org.stook.drills.desk.DeskCommand;
 import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
 import org.stook.drills.drill.Drills;
@@ -30,7 +31,8 @@ import picocli.CommandLine.Parameters;
             TwoWorkersCommand.class,
             UpgradeCommand.class,
             PullCommand.class,
-            BagCommand.class
+            BagCommand.class,
+            DeskCommand.class
         },
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."

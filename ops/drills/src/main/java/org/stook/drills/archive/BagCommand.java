@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.LongStream;
+import org.stook.drills.stage.Service;
 import org.stook.drills.stage.Stage;
 import org.stook.orders.RunId;
 import picocli.CommandLine.Command;

@@ -9,6 +9,7 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import org.stook.drills.stage.Service;
 import org.stook.drills.stage.Stage;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

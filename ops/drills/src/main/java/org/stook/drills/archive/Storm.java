@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.stook.drills.stage.Processes;
+import org.stook.drills.stage.Service;
 import org.stook.drills.stage.Stage;
 
 /** Publishers that are killed and replaced, and other mischief, by chance. */

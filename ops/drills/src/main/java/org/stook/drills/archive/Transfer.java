@@ -6,6 +6,7 @@ import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.CRC32C;
+import org.stook.drills.stage.Service;
 
 /**
  * One fetch of a bag, whole or from a byte to its end, of which only checksums are kept.

@@ -5,17 +5,17 @@ import org.stook.drills.stage.Stage;
 import org.stook.orders.RunId;
 
 /** A long queue of runs, made by the statements of the tables rather than one by one. */
-final class Backlog {
+public final class Backlog {
     private final Stage stage;
     private final JdbcClient jdbc;
 
-    Backlog(Stage stage) {
+    public Backlog(Stage stage) {
         this.stage = stage;
         this.jdbc = stage.jdbc();
     }
 
     /** Three in four ordered normally, one in four as backlog; ordered over the last hours, one every 0.6 s. */
-    void fill(int runs) {
+    public void fill(int runs) {
         jdbc.sql("insert into stook.stack (station_id, subject) select 1, 'Waiting ' || n from generate_series(1, ?) n")
                 .param(runs)
                 .update();

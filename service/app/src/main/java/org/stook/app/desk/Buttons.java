@@ -1,6 +1,8 @@
 package org.stook.app.desk;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -12,10 +14,15 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class Buttons {
     static final String NOTE = "note";
 
-    private final Orders orders;
+    /** The queue page and nothing else: nobody is sent to another address by a form. */
+    private static final Pattern QUEUE = Pattern.compile("/(\\?[^\\r\\n]*)?");
 
-    Buttons(Orders orders) {
+    private final Orders orders;
+    private final BulkOrders bulk;
+
+    Buttons(Orders orders, BulkOrders bulk) {
         this.orders = orders;
+        this.bulk = bulk;
     }
 
     @PostMapping("/runs/{id}/{verb}")
@@ -30,6 +37,22 @@ class Buttons {
             return "Run %d (%s) is now: %s."
                     .formatted(id, run.subject(), Words.state(run.state(), run.cancelRequested()));
         });
+    }
+
+    /** @param back address of the queue page with what was asked for */
+    @PostMapping("/runs")
+    String orderMany(
+            @RequestParam(defaultValue = "") List<Long> run,
+            @RequestParam String order,
+            @RequestParam(defaultValue = "") String priority,
+            @RequestParam(defaultValue = "/") String back,
+            HttpServletRequest request,
+            RedirectAttributes after) {
+        then(0, after, () -> {
+            Integer number = order.equals("priority") ? Said.number("priority", priority, 100) : null;
+            return bulk.order(run, order, number, Visitor.of(request)).sentence(order);
+        });
+        return "redirect:" + (QUEUE.matcher(back).matches() ? back : "/");
     }
 
     interface Act {

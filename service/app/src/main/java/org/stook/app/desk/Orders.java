@@ -41,10 +41,7 @@ class Orders {
 
     /** @throws Refusal if there is no such run or its state does not allow it */
     Board.Run order(long id, Verb verb, String actor) {
-        if (board.find(id).isEmpty()) {
-            throw Refusal.notFound("there is no run " + id);
-        }
-        RunId run = new RunId(id);
+        RunId run = known(id);
         Change change = switch (verb) {
             case HOLD -> runs.hold(run, actor, "Held by hand; it waits until it is released.");
             case RELEASE -> runs.release(run, actor);
@@ -56,5 +53,22 @@ class Orders {
                     .formatted(id, change.state().name().toLowerCase(Locale.ROOT), verb.word()));
         }
         return board.find(id).orElseThrow();
+    }
+
+    /** @param priority 0 to 100; the higher goes first */
+    Board.Run prioritise(long id, int priority, String actor) {
+        Change change = runs.prioritise(known(id), priority, actor);
+        if (!change.done()) {
+            throw Refusal.conflict("run %d is %s, so its priority changes nothing"
+                    .formatted(id, change.state().name().toLowerCase(Locale.ROOT)));
+        }
+        return board.find(id).orElseThrow();
+    }
+
+    private RunId known(long id) {
+        if (board.find(id).isEmpty()) {
+            throw Refusal.notFound("there is no run " + id);
+        }
+        return new RunId(id);
     }
 }

@@ -1,7 +1,11 @@
 package org.stook.app.desk;
 
 import java.util.List;
+import java.util.Map;
 import org.springframework.stereotype.Component;
+import org.stook.app.desk.live.Parts;
+import org.stook.app.desk.live.Snapshot;
+import org.stook.app.desk.live.View;
 import org.stook.app.publish.Publications;
 import org.stook.app.queue.Board;
 import org.stook.app.stack.Stacks;
@@ -15,6 +19,18 @@ class StackView {
             List<Stacks.Item> files,
             List<Board.Run> runs,
             List<Publications.Publication> publications) {}
+
+    /** The parts of the page of a stack that change by themselves. */
+    record Live(StackView source, long id) implements View {
+        @Override
+        public Map<String, String> parts(Snapshot now, Parts parts) {
+            Detail detail = source.of(id);
+            return parts.of(
+                    "stack-live",
+                    List.of("counts", "runs", "frames"),
+                    Map.of("stack", detail.stack(), "runs", detail.runs(), "items", detail.files()));
+        }
+    }
 
     private final Stacks stacks;
     private final Board board;

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.annotation.Value;
@@ -14,7 +16,17 @@ import tools.jackson.databind.json.JsonMapper;
 @Component
 public class Words {
     private static final DateTimeFormatter TODAY = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
+
+    /** As workers report them, and as they are told. */
+    private static final List<String> STAGES = List.of("survey", "register", "blend", "finish", "score", "publish");
+
+    private static final List<String> STEP_WORDS =
+            List.of("survey", "registration", "blend", "finish", "score", "publication");
+
+    /** @param standing done, now or ahead */
+    public record Step(String word, String standing) {}
 
     private static final JsonMapper JSON = JsonMapper.builder().build();
 
@@ -31,7 +43,24 @@ public class Words {
         return (today ? TODAY : FULL).format(local);
     }
 
-    ZoneId zoneId() {
+    /** To the minute, for what is only estimated. */
+    public String about(Instant instant) {
+        ZonedDateTime local = instant.atZone(zone);
+        boolean today = local.toLocalDate().equals(ZonedDateTime.now(zone).toLocalDate());
+        return (today ? MINUTE : FULL).format(local);
+    }
+
+    /** The steps of a run in their order, for a strip that fills from left to right. */
+    public static List<Step> steps(@Nullable String stage) {
+        int at = STAGES.indexOf(stage == null ? "" : stage);
+        List<Step> steps = new ArrayList<>();
+        for (int i = 0; i < STAGES.size(); i++) {
+            steps.add(new Step(STEP_WORDS.get(i), i < at ? "done" : i == at ? "now" : "ahead"));
+        }
+        return steps;
+    }
+
+    public ZoneId zoneId() {
         return zone;
     }
 

@@ -44,7 +44,7 @@ public class Board {
     public record Cut(long stackId, String subject, String station, String reason) {}
 
     /** Of those that need a person: who settles one sees the next. */
-    private static final int MOST_SHOWN = 50;
+    static final int MOST_SHOWN = 50;
 
     static final String COLUMNS = """
             select r.id, r.stack_id, s.subject, t.name, r.state, r.stage, coalesce(r.fraction, 0), r.attempt, w.host,
@@ -56,8 +56,9 @@ public class Board {
             join stook.stack s on s.id = r.stack_id join stook.station t on t.id = s.station_id
             left join stook.worker w on w.id = r.worker_id
             """;
-    private static final String SELECT = COLUMNS + "from stook.run r " + WHOSE
-            + "left join jobs.scheduled_tasks k on k.task_name = 'run' and k.task_instance = r.id::text ";
+    static final String TASK =
+            "left join jobs.scheduled_tasks k on k.task_name = 'run' and k.task_instance = r.id::text ";
+    private static final String SELECT = COLUMNS + "from stook.run r " + WHOSE + TASK;
 
     private final JdbcClient jdbc;
 
@@ -71,10 +72,7 @@ public class Board {
 
     /** Those that go no further by themselves, and that nobody has run again since. */
     public List<Run> stuck() {
-        return runs("""
-                where r.state in ('HELD', 'FAILED', 'QUARANTINED')
-                  and not exists (select 1 from stook.run l where l.stack_id = r.stack_id and l.id > r.id)
-                order by r.changed_at desc, r.id desc limit %d""".formatted(MOST_SHOWN));
+        return runs("where " + Needs.STUCK + " order by r.changed_at desc, r.id desc limit " + MOST_SHOWN);
     }
 
     public List<Run> ofStack(long stackId) {
@@ -125,23 +123,29 @@ public class Board {
                         select coalesce(s.id, 0), coalesce(s.subject, f.rel_path), t.name, f.reason from stook.intake_file f
                         join stook.station t on t.id = f.station_id
                         left join stook.stack s on s.id = f.stack_id
-                        where f.state = 'INCOMPLETE' and f.missing_since is null
-                          and f.last_change > now() - interval '12 hours'
-                        order by f.id desc limit :most""")
+                        """ + "where " + Needs.CUT + " order by f.id desc limit :most")
                 .param("most", MOST_SHOWN)
                 .query((row, n) -> new Cut(row.getLong(1), row.getString(2), row.getString(3), row.getString(4)))
                 .list();
     }
 
-    /** Differs whenever the page would. */
+    /**
+     * Differs whenever the page would. Rows are counted as well as numbered: one with a smaller number may be committed after one
+     * with a greater.
+     */
     public String fingerprint() {
         return jdbc.sql("""
-                        select concat_ws('/', (select max(id) from stook.audit_entry),
-                          (select max(id) from stook.intake_file), (select max(id) from stook.stack),
+                        select concat_ws('/',
+                          (select max(id) || '+' || count(*) from stook.audit_entry
+                            where id > (select max(id) from stook.audit_entry) - 500),
+                          (select max(id) || '+' || count(*) from stook.intake_file
+                            where id > (select max(id) from stook.intake_file) - 500),
+                          (select max(id) || '+' || count(*) from stook.stack where id > (select max(id) from stook.stack) - 100),
                           (select count(*) from stook.stack where state = 'COLLECTING' and question is not null),
-                          (select string_agg(id || ':' || coalesce(stage, '') || coalesce(fraction, 0) || cancel_requested, ',' order by id)
+                          (select string_agg(concat_ws(':', id, stage, fraction, cancel_requested), ',' order by id)
                             from stook.run where state in ('RUNNING', 'PUBLISHING')),
-                          (select count(*) from stook.worker where state <> 'GONE'),
+                          (select string_agg(concat_ws(':', id, state, pause_reason), ',' order by id) from stook.worker
+                            where state <> 'GONE'),
                           (select string_agg(state, ',' order by id) from stook.share))""").query(String.class).single();
     }
 }

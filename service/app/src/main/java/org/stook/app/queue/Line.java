@@ -21,6 +21,8 @@ public class Line {
     private static final Duration LATELY = Duration.ofHours(2);
     private static final Pattern PLACE = Pattern.compile("(\\d{1,3})\\.(\\d{1,18})\\.(\\d{1,18})");
 
+    private static final Pattern NUMBER = Pattern.compile("\\d{1,18}");
+
     /** @param next place to go on from, null if this is all */
     public record Page(List<Board.Run> runs, @Nullable String next) {}
 
@@ -44,26 +46,41 @@ public class Line {
         this.jdbc = jdbc;
     }
 
-    /**
-     * @param station only its runs; empty: all
-     * @param after the place that the page before ended with; empty or unreadable: from the front
-     */
-    public Page page(String station, String after) {
+    /** @param after the place that the page before ended with; empty or unreadable: from the front */
+    public Page page(Wanted wanted, String after) {
+        return wanted.inLine() ? inLine(wanted, after) : newestFirst(wanted, after);
+    }
+
+    private Page inLine(Wanted wanted, String after) {
         Matcher place = PLACE.matcher(after);
         boolean on = place.matches();
-        List<Placed> found = jdbc.sql(Board.COLUMNS + """
+        Wanted.Condition condition = wanted.condition();
+        return page(
+                jdbc.sql(Board.COLUMNS + """
                         , k.priority || '.' || (extract(epoch from k.execution_time) * 1000000)::bigint || '.' || k.task_instance
                         from jobs.scheduled_tasks k join stook.run r on r.id = k.task_instance::bigint
-                        """ + Board.WHOSE + """
-                        where k.task_name = 'run' and r.state = 'READY' and (:station = '' or t.name = :station)
+                        """ + Board.WHOSE + "where k.task_name = 'run' and " + condition.sql() + """
+
                           and (not :on or k.priority < :priority or (k.priority = :priority
                             and (k.execution_time, k.task_instance) > (to_timestamp(0) + :micros * interval '1 microsecond', :run)))
                         order by k.priority desc, k.execution_time, k.task_instance limit :most""")
-                .param("station", station)
-                .param("on", on)
-                .param("priority", on ? Integer.parseInt(place.group(1)) : 0)
-                .param("micros", on ? Long.parseLong(place.group(2)) : 0)
-                .param("run", on ? place.group(3) : "")
+                        .params(condition.parameters())
+                        .param("on", on)
+                        .param("priority", on ? Integer.parseInt(place.group(1)) : 0)
+                        .param("micros", on ? Long.parseLong(place.group(2)) : 0)
+                        .param("run", on ? place.group(3) : ""));
+    }
+
+    private Page newestFirst(Wanted wanted, String after) {
+        Wanted.Condition condition = wanted.condition();
+        return page(jdbc.sql(Board.COLUMNS + ", r.id::text from stook.run r " + Board.WHOSE + Board.TASK
+                        + "where r.id < :before and " + condition.sql() + " order by r.id desc limit :most")
+                .params(condition.parameters())
+                .param("before", NUMBER.matcher(after).matches() ? Long.parseLong(after) : Long.MAX_VALUE));
+    }
+
+    private static Page page(JdbcClient.StatementSpec statement) {
+        List<Placed> found = statement
                 .param("most", PAGE + 1)
                 .query((row, n) -> new Placed(Board.run(row), row.getString(15)))
                 .list();

@@ -70,7 +70,6 @@ class DeskTest {
         assertThat(page.body().split("/stacks/2/on-table", -1))
                 .as("one such button")
                 .hasSize(2);
-        assertThat(get("/board").body()).contains("Banded agate").doesNotContain("<h1>");
     }
 
     @Test
@@ -106,6 +105,39 @@ class DeskTest {
         assertThat(post("/api/runs/2/release").body()).contains("\"state\":\"READY\"");
         assertThat(post("/api/stacks/2/on-table?value=true").body()).contains("\"onTable\":true");
         assertThat(get("/api/runs/2").body()).contains("\"priority\":100");
+    }
+
+    @Test
+    void oneOrderForManyRunsIsAnEntryForEachAndSaysWhichRefused() {
+        String answer = post("/api/runs", "{\"run\": [2, 1, 99], \"order\": \"hold\"}");
+        assertThat(answer).contains("\"done\":[2]", "run 1 is published", "there is no run 99");
+        assertThat(get("/api/runs?state=held").body())
+                .contains("Balance wheel 12")
+                .doesNotContain("Fluorite");
+        assertThat(get("/?person=true").body()).contains("Balance wheel 12", "Fluorite", "Runs that were asked for");
+        assertThat(get("/?priority=lots").body()).contains("priority: found &#39;lots&#39;, expected a whole number");
+        assertThat(post("/api/runs", "{\"run\": [2], \"order\": \"priority\", \"priority\": 70}"))
+                .contains("[2]");
+        assertThat(get("/api/runs/2").body()).contains("\"priority\":70");
+        HttpResponse<String> released = form("/runs", "run=2&order=release&back=%2F%2Felsewhere.example");
+        assertThat(released.headers().firstValue("Location").orElse("")).endsWith(":" + port + "/");
+        assertThat(jdbc.sql("select kind from stook.audit_entry where subject = 'run/2' order by id desc limit 3")
+                        .query(String.class)
+                        .list())
+                .containsExactly("run.HELD-READY", "run.PRIORITY", "run.READY-HELD");
+        assertThat(get("/api/runs?text=WHEEL&priority=60&from=2026-01-01").body())
+                .contains("Balance wheel 12");
+        assertThat(get("/api/runs?table=true&state=any&text=wheel").body()).contains("\"runs\":[");
+        post("/api/runs", "{\"run\": [2], \"order\": \"priority\", \"priority\": 50}");
+    }
+
+    @Test
+    void whatWasSentBackNeedsAPersonUntilItIsMadeAgain() {
+        assertThat(post("/api/runs/1/send-back", "{\"reason\": \"halo at the rim\"}"))
+                .contains("halo at the rim");
+        assertThat(get("/").body()).contains("sent back", "halo at the rim", "Make it again");
+        assertThat(post("/api/runs/1/accept").statusCode()).isEqualTo(200);
+        assertThat(get("/").body()).doesNotContain("halo at the rim");
     }
 
     @Test
@@ -192,6 +224,13 @@ class DeskTest {
             request.headers(headers);
         }
         return olga().send(request);
+    }
+
+    private String post(String path, String json) {
+        return olga().send(olga().request(path)
+                        .POST(HttpRequest.BodyPublishers.ofString(json))
+                        .header("Content-Type", "application/json"))
+                .body();
     }
 
     private HttpResponse<String> put(String path, String json) {

@@ -1,4 +1,4 @@
-package org.stook.drills.archive;
+package org.stook.drills.stage;
 
 import java.io.IOException;
 import java.net.URI;
@@ -11,11 +11,9 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
-import org.stook.drills.stage.Processes;
-import org.stook.drills.stage.Stage;
 
 /** The service as a process of its own, and one archivist who may sign in. */
-final class Service implements AutoCloseable {
+public final class Service implements AutoCloseable {
     private static final String NAME = "drill-archivist";
     private static final String PASSWORD = "a drill, no secret";
     /** Of the password, at the least cost, for it is sent with every request. */
@@ -33,7 +31,7 @@ final class Service implements AutoCloseable {
     private Process process;
 
     /** @param recurring whether it does what it does by itself, such as making packages ready */
-    Service(Stage stage, int port, List<String> javaOptions, boolean recurring)
+    public Service(Stage stage, int port, List<String> javaOptions, boolean recurring)
             throws IOException, InterruptedException {
         this.stage = stage;
         this.jar = Path.of(System.getProperty("stook.app.jar"));
@@ -77,7 +75,7 @@ final class Service implements AutoCloseable {
                 .start();
     }
 
-    void awaitAnswer() throws IOException, InterruptedException {
+    public void awaitAnswer() throws IOException, InterruptedException {
         long until = System.nanoTime() + PATIENCE.toNanos();
         while (System.nanoTime() < until) {
             try {
@@ -97,21 +95,21 @@ final class Service implements AutoCloseable {
     }
 
     /** Ends it as a power cut would, and starts it again. */
-    void kill() throws IOException, InterruptedException {
+    public void kill() throws IOException, InterruptedException {
         Processes.signal("KILL", process.pid());
         process.waitFor();
         process = start();
     }
 
-    long pid() {
+    public long pid() {
         return process.pid();
     }
 
-    HttpClient client() {
+    public HttpClient client() {
         return client;
     }
 
-    HttpRequest.Builder request(String path) {
+    public HttpRequest.Builder request(String path) {
         String who = Base64.getEncoder().encodeToString((NAME + ":" + PASSWORD).getBytes(StandardCharsets.UTF_8));
         return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
                 .timeout(Duration.ofMinutes(30))

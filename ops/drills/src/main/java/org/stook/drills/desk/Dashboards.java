@@ -1,0 +1,88 @@
+package org.stook.drills.desk;
+
+import java.net.http.HttpClient;
+import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Flow;
+import java.util.concurrent.atomic.LongAdder;
+import org.stook.drills.stage.Service;
+
+/** Many open queue pages: clients of the stream that keeps such a page up to date, which note when they hear of what. */
+final class Dashboards implements AutoCloseable {
+    private final HttpClient client =
+            HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
+    private final List<CompletableFuture<?>> open = new ArrayList<>();
+    private final Map<String, List<Long>> heard = new ConcurrentHashMap<>();
+    private final LongAdder characters = new LongAdder();
+    private volatile String awaited = "";
+
+    Dashboards(Service service, int count) {
+        for (int i = 0; i < count; i++) {
+            Page page = new Page();
+            open.add(client.sendAsync(
+                    service.request("/events/queue")
+                            .header("Accept", "text/event-stream")
+                            .build(),
+                    HttpResponse.BodyHandlers.fromLineSubscriber(page)));
+        }
+    }
+
+    /** From now on the pages note when they first show this. */
+    void await(String mark) {
+        heard.put(mark, java.util.Collections.synchronizedList(new ArrayList<>()));
+        awaited = mark;
+    }
+
+    /** Nanotimes, one of each page that showed it. */
+    List<Long> heard(String mark) {
+        return List.copyOf(heard.getOrDefault(mark, List.of()));
+    }
+
+    long characters() {
+        return characters.sum();
+    }
+
+    /** How many pages are still connected. */
+    long connected() {
+        return open.stream().filter(page -> !page.isDone()).count();
+    }
+
+    @Override
+    public void close() {
+        open.forEach(page -> page.cancel(true));
+    }
+
+    private final class Page implements Flow.Subscriber<String> {
+        private String last = "";
+
+        @Override
+        public void onSubscribe(Flow.Subscription subscription) {
+            subscription.request(Long.MAX_VALUE);
+        }
+
+        @Override
+        public void onNext(String line) {
+            characters.add(line.length());
+            String mark = awaited;
+            if (!mark.isEmpty() && !mark.equals(last) && line.contains(mark)) {
+                last = mark;
+                long now = System.nanoTime();
+                heard.get(mark).add(now);
+            }
+        }
+
+        @Override
+        public void onError(Throwable failure) {
+            // Counted as not connected any more.
+        }
+
+        @Override
+        public void onComplete() {
+            // Likewise.
+        }
+    }
+}
