@@ -3,6 +3,7 @@ package org.stook.drills.desk;
 import java.net.http.HttpClient;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
@@ -33,8 +34,11 @@ final class Dashboards implements AutoCloseable {
 
     /** From now on the pages note when they first show this. */
     void await(String mark) {
-        heard.put(mark, java.util.Collections.synchronizedList(new ArrayList<>()));
         awaited = mark;
+    }
+
+    private static List<Long> none(String mark) {
+        return Collections.synchronizedList(new ArrayList<>());
     }
 
     /** Nanotimes, one of each page that showed it. */
@@ -71,7 +75,7 @@ final class Dashboards implements AutoCloseable {
             if (!mark.isEmpty() && !mark.equals(last) && line.contains(mark)) {
                 last = mark;
                 long now = System.nanoTime();
-                heard.get(mark).add(now);
+                heard.computeIfAbsent(mark, Dashboards::none).add(now);
             }
         }
 
