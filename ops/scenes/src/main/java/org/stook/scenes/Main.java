@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.stook.scenes.bracket.Bracket;
 import org.stook.scenes.bracket.BracketPlan;
 import org.stook.scenes.bracket.Motion;
@@ -51,7 +52,7 @@ public final class Main implements Callable<Integer> {
     @Option(
             names = "--format",
             defaultValue = "jpeg",
-            description = "jpeg, jpeg420, tiff8 or tiff16 (${DEFAULT-VALUE})")
+            description = "jpeg, jpeg420, tiff8, tiff16, dng12, dng14 or dng14jpeg (${DEFAULT-VALUE})")
     private String format = "jpeg";
 
     @Option(names = "--breathing", defaultValue = "0.3", description = "per cent of scale a frame (${DEFAULT-VALUE})")
@@ -148,6 +149,10 @@ public final class Main implements Callable<Integer> {
                 .filter(f -> f.word().equals(format))
                 .findFirst()
                 .orElseThrow(() -> new ParameterException(
-                        spec.commandLine(), "no format " + format + "; there are jpeg, jpeg420, tiff8 and tiff16"));
+                        spec.commandLine(),
+                        "no format " + format + "; there are "
+                                + Arrays.stream(FrameFormat.values())
+                                        .map(FrameFormat::word)
+                                        .collect(Collectors.joining(", "))));
     }
 }

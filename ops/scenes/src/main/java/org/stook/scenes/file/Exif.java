@@ -21,6 +21,8 @@ record Exif(List<Tag> image, List<Tag> shot) {
     static final int LONG = 4;
     static final int RATIONAL = 5;
     static final int UNDEFINED = 7;
+    static final int BYTE = 1;
+    static final int SRATIONAL = 10;
 
     private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("yyyy:MM:dd HH:mm:ss");
     private static final DateTimeFormatter MILLIS = DateTimeFormatter.ofPattern("SSS");
@@ -41,7 +43,7 @@ record Exif(List<Tag> image, List<Tag> shot) {
             return switch (type) {
                 case ASCII -> text.length() + 1;
                 case UNDEFINED -> text.length();
-                case RATIONAL -> numbers.size() / 2;
+                case RATIONAL, SRATIONAL -> numbers.size() / 2;
                 default -> numbers.size();
             };
         }
@@ -51,9 +53,17 @@ record Exif(List<Tag> image, List<Tag> shot) {
             out.writeBytes(text.getBytes(StandardCharsets.US_ASCII));
             if (type == ASCII) out.write(0);
             for (long n : numbers) {
-                for (int shift = type == SHORT ? 8 : 24; shift >= 0; shift -= 8) out.write((int) (n >> shift));
+                for (int shift = highest(); shift >= 0; shift -= 8) out.write((int) (n >> shift));
             }
             return out.toByteArray();
+        }
+
+        private int highest() {
+            return switch (type) {
+                case BYTE -> 0;
+                case SHORT -> 8;
+                default -> 24;
+            };
         }
     }
 
@@ -110,7 +120,8 @@ record Exif(List<Tag> image, List<Tag> shot) {
         return bytes.toByteArray();
     }
 
-    private static int size(int entries, List<Tag> tags) {
+    /** Bytes of a directory of so many entries, with the values of these tags behind it. */
+    static int size(int entries, List<Tag> tags) {
         return 2
                 + entries * ENTRY
                 + 4
@@ -122,7 +133,8 @@ record Exif(List<Tag> image, List<Tag> shot) {
         return value.length <= 4 ? 0 : value.length + (value.length & 1);
     }
 
-    private static void directory(DataOutputStream out, int at, List<Tag> tags) throws IOException {
+    /** Writes a directory that begins at byte {@code at} of the file, and its values behind it. */
+    static void directory(DataOutputStream out, int at, List<Tag> tags) throws IOException {
         int free = at + 2 + tags.size() * ENTRY + 4;
         ByteArrayOutputStream values = new ByteArrayOutputStream();
         out.writeShort(tags.size());

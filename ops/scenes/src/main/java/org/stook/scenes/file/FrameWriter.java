@@ -41,6 +41,7 @@ public final class FrameWriter {
     /** The bytes of such a file. */
     public static byte[] bytes(Picture encoded, FrameFormat format, Capture capture) {
         Exif exif = Exif.of(capture);
+        if (format.isRaw()) return Dng.bytes(encoded, format, exif);
         try {
             BufferedImage image = Images.of(encoded, format.bits());
             return format.isTiff() ? tiff(image, exif) : jpeg(image, exif, format == FrameFormat.JPEG);

@@ -1,5 +1,5 @@
 /**
- * Frames as files: JPEG and TIFF with Exif, what can go wrong with them, and how a camera drops them in a folder.
+ * Frames as files: JPEG, TIFF and raw (DNG) with Exif, what can go wrong with them, and how a camera drops them in a folder.
  */
 @NullMarked
 package org.stook.scenes.file;

@@ -18,7 +18,7 @@ class FrameWriterTest {
             new Capture(Camera.USUAL, new Lens(100, 4), OffsetDateTime.parse("2026-03-02T09:00:07.250+01:00"));
 
     @ParameterizedTest
-    @EnumSource(FrameFormat.class)
+    @EnumSource(names = {"JPEG", "JPEG_420", "TIFF_8", "TIFF_16"})
     void platformReadsThePictureBack(FrameFormat format) throws IOException {
         byte[] bytes = FrameWriter.bytes(ramp(), format, CAPTURE);
         BufferedImage image = ImageIO.read(new ByteArrayInputStream(bytes));

@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.stook.imaging.codec.FrameHeader;
+import org.stook.imaging.codec.FrameReader;
 import org.stook.imaging.codec.FrameReaders;
 import org.stook.imaging.codec.UnreadableFrame;
 
@@ -23,14 +24,24 @@ final class Examination {
 
     /** @param settled how the file looked when it was found settled */
     static Finding of(Path file, Sighting settled) {
+        return of(file, settled, false);
+    }
+
+    /** The same of a camera raw file that is to be a frame by itself. */
+    static Finding ofRaw(Path file, Sighting settled) {
+        return of(file, settled, true);
+    }
+
+    private static Finding of(Path file, Sighting settled, boolean developed) {
         if (settled.size() == 0) {
             return new Finding.Incomplete(file.getFileName() + ": found 0 bytes, expected a frame");
         }
         try {
-            if (RawFile.is(file)) {
+            FrameReader reader = FrameReaders.recognise(file);
+            if (reader.isRaw() && !developed) {
                 return new Finding.Raw();
             }
-            FrameHeader header = FrameReaders.header(file);
+            FrameHeader header = reader.header(file);
             String sha256 = hash(file);
             return Sighting.of(file).equals(settled) ? new Finding.Whole(header, sha256) : new Finding.Changed();
         } catch (UnreadableFrame e) {

@@ -2,6 +2,7 @@ package org.stook.app.intake;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +20,8 @@ import org.stook.orders.Actor;
 class FolderIntake {
     private static final Logger LOG = LoggerFactory.getLogger(FolderIntake.class);
     private static final String RAW_ALONE = "RAW_ALONE";
+    /** Cameras write both files of a capture within seconds; what comes later is sorted out then. */
+    private static final Duration PICTURE_COMES_WITHIN = Duration.ofSeconds(5);
 
     /**
      * One folder of a station.
@@ -130,12 +133,7 @@ class FolderIntake {
     private boolean decided(Look look, Path file, FileRow row) {
         Finding finding = Examination.of(file, row.seen());
         if (finding instanceof Finding.Whole whole) {
-            decide(look, row, () -> {
-                files.accept(row, whole);
-                stacks.joined(row);
-                sibling(look, row, RAW_ALONE).ifPresent(files::again);
-            });
-            look.watch().active(look.now());
+            accepted(look, row, whole);
             return true;
         }
         if (finding instanceof Finding.Refused refused) {
@@ -154,7 +152,7 @@ class FolderIntake {
         return finding instanceof Finding.Raw && raw(look, file, row, patienceOver);
     }
 
-    /** A raw file is kept beside the picture of the same capture; alone it is refused once the picture had time to come. */
+    /** A raw file is kept beside the picture of the same capture; alone, once the picture had time to come, it is the frame. */
     private boolean raw(Look look, Path file, FileRow row, boolean patienceOver) {
         Optional<FileRow> picture = sibling(look, row, "");
         if (picture.isPresent()) {
@@ -162,21 +160,42 @@ class FolderIntake {
             sha256.ifPresent(hash -> decide(look, row, () -> files.keepRaw(row, hash, picture.get())));
             return sha256.isPresent();
         }
-        if (patienceOver) {
-            String name = row.path().substring(row.path().lastIndexOf('/') + 1);
-            decide(
-                    look,
-                    row,
-                    () -> files.setAside(
-                            row,
-                            "REJECTED",
-                            new Finding.Refused(
-                                    RAW_ALONE,
-                                    name
-                                            + ": found camera raw without a JPEG or TIFF of the same name, expected the pair;"
-                                            + " raw is kept but not developed. It is taken in when its picture arrives")));
+        return look.watch().unchanged(row.path(), look.now(), PICTURE_COMES_WITHIN)
+                && rawAlone(look, row, Examination.ofRaw(file, row.seen()), patienceOver);
+    }
+
+    private boolean rawAlone(Look look, FileRow row, Finding finding, boolean patienceOver) {
+        if (finding instanceof Finding.Whole whole) {
+            accepted(look, row, whole);
+            return true;
         }
-        return patienceOver;
+        if (finding instanceof Finding.Refused refused) {
+            rawRefused(look, row, refused.reason());
+            return true;
+        }
+        if (finding instanceof Finding.Incomplete incomplete && patienceOver) {
+            rawRefused(look, row, incomplete.reason());
+            return true;
+        }
+        return false;
+    }
+
+    private void rawRefused(Look look, FileRow row, String why) {
+        String reason = why + ". The file is taken in when its picture arrives";
+        decide(look, row, () -> files.setAside(row, "REJECTED", new Finding.Refused(RAW_ALONE, reason)));
+    }
+
+    private void accepted(Look look, FileRow row, Finding.Whole whole) {
+        decide(look, row, () -> {
+            files.accept(row, whole);
+            sibling(look, row, RAW_ALONE).ifPresent(files::again);
+            if (sibling(look, row, "")
+                    .map(other -> files.preferPicture(row, other))
+                    .orElse(true)) {
+                stacks.joined(row);
+            }
+        });
+        look.watch().active(look.now());
     }
 
     /** @param code empty for an accepted picture, else the reason for which the other file was set aside */

@@ -121,6 +121,33 @@ class IntakeFiles {
                 .update();
     }
 
+    /**
+     * The picture of a capture whose raw file is a frame already takes its place; in a sealed stack the raw file stays the frame and
+     * the picture is set aside.
+     *
+     * @param other what of the same capture was accepted before
+     * @return whether the picture is taken in
+     */
+    boolean preferPicture(FileRow picture, FileRow other) {
+        int raw = jdbc.sql("""
+                        update stook.intake_file r set role = 'RAW' from stook.frame f
+                        where r.id = :raw and r.state = 'ACCEPTED' and r.role = 'FRAME' and f.sha256 = r.sha256 and f.format = 'raw'
+                          and not exists (select 1 from stook.stack s where s.id = r.stack_id and s.state <> 'COLLECTING')""").param("raw", other.id()).update();
+        return raw == 1
+                || jdbc.sql("""
+                            update stook.intake_file p set state = 'STRAY', reason_code = 'RAW_IN_USE', reason = :reason
+                            from stook.intake_file r join stook.frame f on f.sha256 = r.sha256
+                            where p.id = :picture and r.id = :raw and r.state = 'ACCEPTED' and r.role = 'FRAME' and f.format = 'raw'""")
+                                .param("picture", picture.id())
+                                .param("raw", other.id())
+                                .param(
+                                        "reason",
+                                        picture.path() + ": came when the raw file of the same capture, " + other.path()
+                                                + ", was in its sealed stack already; set aside")
+                                .update()
+                        == 0;
+    }
+
     /** @param state INCOMPLETE or REJECTED */
     void setAside(FileRow file, String state, Finding.Refused why) {
         jdbc.sql("update stook.intake_file set state = :state, reason_code = :code, reason = :reason where id = :id")

@@ -2,6 +2,7 @@ package org.stook.app.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import static org.stook.app.intake.Bench.half;
 import static org.stook.app.intake.Bench.jpeg;
 
@@ -9,6 +10,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -17,7 +19,14 @@ import org.stook.app.stack.Sealed;
 import org.stook.app.stack.Stacks;
 import org.stook.app.stack.Strays;
 import org.stook.app.station.StationBook;
+import org.stook.imaging.codec.raw.RawFiles;
 import org.stook.orders.WorkOrder;
+import org.stook.scenes.bracket.Picture;
+import org.stook.scenes.file.Camera;
+import org.stook.scenes.file.Capture;
+import org.stook.scenes.file.FrameFormat;
+import org.stook.scenes.file.FrameWriter;
+import org.stook.scenes.optics.Lens;
 
 /** The intake with its crank turned by hand, on a real database and real files. */
 class IntakePollerTest {
@@ -207,12 +216,41 @@ class IntakePollerTest {
         assertThat(bench.value("select state || ' ' || role from stook.intake_file where rel_path = 'agate/1.RAF'"))
                 .isEqualTo("ACCEPTED RAW");
         assertThat(bench.reason("agate/9.raf"))
-                .contains("9.raf: found camera raw without a JPEG or TIFF of the same name");
+                .startsWith("9.raf: found ")
+                .endsWith("The file is taken in when its picture arrives");
         assertThat(bench.value("select string_agg(role, ' ' order by ordinal) from stook.stack_frame"))
                 .isEqualTo("SWEEP SWEEP SWEEP RAW");
         bench.put("agate/9.jpg", jpeg(9, 32));
         bench.seconds(30);
         assertThat(bench.state("agate/9.raf")).isEqualTo("ACCEPTED");
+    }
+
+    @Test
+    void rawAloneIsTheFrameUntilItsPictureComes() throws IOException {
+        assumeTrue(new RawFiles().hasLibrary(), "LibRaw is absent");
+        for (int i = 1; i <= 2; i++) bench.put("agate/" + i + ".dng", shot(i, FrameFormat.DNG_12));
+        bench.seconds(9);
+        assertThat(bench.value("select string_agg(state || ' ' || role, ', ') from stook.intake_file"))
+                .isEqualTo("ACCEPTED FRAME, ACCEPTED FRAME");
+        assertThat(bench.value("select min(camera || ' ' || bits || ' bit') from (select meta ->> 'camera' camera, bits"
+                        + " from stook.frame where survey is not null) f"))
+                .isEqualTo("Tarnbeck Tarnbeck 45 TB4500117 16 bit");
+        bench.put("agate/2.jpg", shot(2, FrameFormat.JPEG));
+        bench.seconds(20);
+        assertThat(bench.value(
+                        "select string_agg(rel_path || ' ' || role, ', ' order by rel_path) from stook.stack_frame"))
+                .isEqualTo("agate/1.dng SWEEP, agate/2.dng RAW, agate/2.jpg SWEEP");
+        bench.put("agate/1.jpg", shot(1, FrameFormat.JPEG));
+        bench.seconds(20);
+        assertThat(bench.reason("agate/1.jpg")).contains("came when the raw file of the same capture");
+        assertThat(bench.value("select count(*) from stook.stack")).isEqualTo("1");
+    }
+
+    private static byte[] shot(int number, FrameFormat format) {
+        Picture picture = Picture.black(96, 64);
+        for (int i = 0; i < 96 * 64; i++) picture.planes()[1][i] = (i * number % 97) / 97f;
+        OffsetDateTime taken = OffsetDateTime.parse("2026-03-02T09:00:00+01:00").plusSeconds(number);
+        return FrameWriter.bytes(picture, format, new Capture(Camera.USUAL, new Lens(100, 4), taken));
     }
 
     @Test

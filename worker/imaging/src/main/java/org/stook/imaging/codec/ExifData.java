@@ -1,5 +1,6 @@
 package org.stook.imaging.codec;
 
+import com.drew.imaging.ImageMetadataReader;
 import com.drew.imaging.jpeg.JpegMetadataReader;
 import com.drew.imaging.tiff.TiffMetadataReader;
 import com.drew.metadata.Directory;
@@ -43,6 +44,10 @@ final class ExifData {
 
     static ExifData ofTiff(Path file) {
         return parsed(() -> TiffMetadataReader.readMetadata(file.toFile()));
+    }
+
+    static ExifData ofRaw(Path file) {
+        return parsed(() -> ImageMetadataReader.readMetadata(file.toFile()));
     }
 
     private interface Parse {

@@ -27,6 +27,20 @@ public interface FrameReader {
     boolean recognises(byte[] start);
 
     /**
+     * Whether a file is of this format, where its first bytes alone do not tell.
+     *
+     * @param start as above
+     */
+    default boolean recognises(Path file, byte[] start) throws IOException {
+        return recognises(start);
+    }
+
+    /** Whether its files hold what a sensor counted, of which a picture has to be made first. */
+    default boolean isRaw() {
+        return false;
+    }
+
+    /**
      * What the file says about itself. Checks that the file is whole (the picture's last byte is there), without
      * decoding it.
      */

@@ -9,7 +9,7 @@ import org.stook.imaging.frame.Samples;
 
 /** All frame formats we read. */
 public final class FrameReaders {
-    private static final List<FrameReader> ALL = List.of(new JpegReader(), new TiffReader());
+    private static final List<FrameReader> ALL = List.of(new JpegReader(), new RawReader(), new TiffReader());
 
     private FrameReaders() {}
 
@@ -25,7 +25,7 @@ public final class FrameReaders {
             start = in.readNBytes(FrameReader.START);
         }
         for (FrameReader reader : ALL) {
-            if (reader.recognises(start)) return reader;
+            if (reader.recognises(file, start)) return reader;
         }
         String known = String.join(" or ", ALL.stream().map(FrameReader::format).toList());
         throw UnreadableFrame.of(UnreadableFrame.Reason.NOT_A_FRAME, file, FirstBytes.describe(start), known);

@@ -12,14 +12,16 @@ import java.util.Optional;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 
 /**
- * The first image file directory of a TIFF (TIFF 6.0, section 2): its entries, each checked to lie inside the file before
+ * An image file directory of a TIFF (TIFF 6.0, section 2): its entries, each checked to lie inside the file before
  * it is read.
  */
 final class TiffDirectory {
     private static final int BIG_TIFF = 43;
-    private static final int[] TYPE_SIZES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8};
+    private static final int[] TYPE_SIZES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4};
     private static final int SHORT = 3;
     private static final int LONG = 4;
+    /** The offset of a directory (TIFF Technical Note 1, 1995); otherwise as LONG. */
+    private static final int IFD = 13;
 
     private record Entry(int type, long count, long offset) {}
 
@@ -28,6 +30,7 @@ final class TiffDirectory {
     private final long length;
     private final ByteOrder order;
     private final Map<Integer, Entry> entries = new HashMap<>();
+    private long next;
 
     private TiffDirectory(Path file, FileChannel channel, long length, ByteOrder order) {
         this.file = file;
@@ -66,6 +69,19 @@ final class TiffDirectory {
             if (offset + size > length) throw incomplete(file, length, offset + size);
             entries.putIfAbsent(tag, new Entry(type, values, offset));
         }
+        next = Integer.toUnsignedLong(table.getInt(12 * count));
+    }
+
+    /** Another directory of the same file. @param offset where it begins */
+    TiffDirectory at(long offset) throws UnreadableFrame, IOException {
+        TiffDirectory other = new TiffDirectory(file, channel, length, order);
+        other.readEntries(offset);
+        return other;
+    }
+
+    /** Where the directory of the next picture begins, 0 if this is the last. */
+    long next() {
+        return next;
     }
 
     ByteOrder order() {
@@ -94,7 +110,7 @@ final class TiffDirectory {
     long[] numbers(int tag, long most) throws UnreadableFrame, IOException {
         Entry entry = entries.get(tag);
         if (entry == null || entry.count == 0) return new long[0];
-        if (entry.type != SHORT && entry.type != LONG) {
+        if (entry.type != SHORT && entry.type != LONG && entry.type != IFD) {
             throw damaged("type %d in field %d".formatted(entry.type, tag), "SHORT or LONG");
         }
         int n = (int) Math.min(entry.count, most);

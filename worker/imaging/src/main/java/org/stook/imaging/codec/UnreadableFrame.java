@@ -15,6 +15,8 @@ public final class UnreadableFrame extends Exception {
         INCOMPLETE,
         /** A sound file of a known format that uses a variant we do not read. */
         UNSUPPORTED,
+        /** Camera raw, and nothing on this machine that unpacks it. */
+        UNDEVELOPED,
         /** A known format that contradicts itself. */
         DAMAGED
     }

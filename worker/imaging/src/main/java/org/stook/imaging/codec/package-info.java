@@ -1,5 +1,5 @@
 /**
- * Files to samples and frames to files: reads JPEG and TIFF frames, writes the 16-bit TIFF master and the JPEG preview.
+ * Files to samples and frames to files: reads JPEG, TIFF and camera raw frames, writes the 16-bit TIFF master and the JPEG preview.
  *
  * <p>A file is known by its bytes, never by its name. Code values stay what they are (16 bit stay 16 bit); tones are
  * made elsewhere. What cannot be read is an {@link org.stook.imaging.codec.UnreadableFrame} that names the file, what was
