@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
         synopsisSubcommandLabel = "COMMAND",
         description =
                 "Drives the intake of a real service, with a real database, and holds what it did against what was done to it.",
-        subcommands = {DayCommand.class, FaultsCommand.class, RateCommand.class})
+        subcommands = {DayCommand.class, FaultsCommand.class, RateCommand.class, VerdictCommand.class})
 final class Main {
     private Main() {}
 

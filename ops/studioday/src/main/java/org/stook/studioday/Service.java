@@ -110,6 +110,16 @@ final class Service implements AutoCloseable {
         return send(request(path).timeout(Duration.ofSeconds(5)).build());
     }
 
+    /** What a page says, empty if nobody answers. */
+    String text(String path) throws InterruptedException {
+        HttpRequest request = request(path).timeout(Duration.ofSeconds(5)).build();
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofString()).body();
+        } catch (IOException nobodyThere) {
+            return "";
+        }
+    }
+
     private int send(HttpRequest request) throws InterruptedException {
         try {
             return client.send(request, HttpResponse.BodyHandlers.discarding()).statusCode();

@@ -42,7 +42,7 @@ class RecurringWork implements SmartLifecycle {
     private static RecurringTask<Void> task(Recurring what) {
         return Tasks.recurring(what.name(), FixedDelay.of(what.between())).execute((instance, context) -> {
             try {
-                what.step().run();
+                what.step().accept(() -> !context.getSchedulerState().isShuttingDown());
             } catch (RuntimeException e) {
                 // The next step may find the database or the share back; until then the log says what is missing.
                 LOG.warn("{} could not finish its step and goes on with the next", what.name(), e);

@@ -26,7 +26,7 @@ class Rounds {
 
     @Bean
     Recurring intakeRound(IntakePoller poller) {
-        return new Recurring("intake", Duration.ofMillis(700), poller::step);
+        return new Recurring("intake", Duration.ofMillis(500), poller::watch);
     }
 
     @Bean

@@ -3,6 +3,7 @@ package org.stook.app.intake;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -23,10 +24,12 @@ public class FirstLooks {
 
     private final JdbcClient jdbc;
     private final TransactionOperations transaction;
+    private final EarlyLooks early;
 
-    FirstLooks(JdbcClient jdbc, TransactionOperations transaction) {
+    FirstLooks(JdbcClient jdbc, TransactionOperations transaction, EarlyLooks early) {
         this.jdbc = jdbc;
         this.transaction = transaction;
+        this.early = early;
     }
 
     /** Looks at so many frames at most. @return how many it looked at */
@@ -52,7 +55,8 @@ public class FirstLooks {
 
     private void look(Unseen unseen) {
         try {
-            String look = LookJson.write(Look.at(unseen.path()));
+            Optional<Look> known = early.of(unseen.file(), unseen.sha256());
+            String look = LookJson.write(known.isPresent() ? known.get() : Look.at(unseen.path()));
             jdbc.sql("update stook.frame set survey = cast(:look as jsonb) where sha256 = :sha256")
                     .param("look", look)
                     .param("sha256", unseen.sha256())

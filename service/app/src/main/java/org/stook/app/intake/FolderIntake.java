@@ -35,17 +35,21 @@ class FolderIntake {
         }
     }
 
+    /** The stacks that files join, and what is seen of files before they are accepted. */
+    @Component
+    record Beside(FolderStacks stacks, EarlyLooks early) {}
+
     /** One look at one folder. */
     private record Look(Folder folder, FolderWatch watch, long now, Patience patience, Map<String, FileRow> known) {}
 
     private final IntakeFiles files;
-    private final FolderStacks stacks;
+    private final Beside beside;
     private final JdbcClient jdbc;
     private final TransactionOperations transaction;
 
-    FolderIntake(IntakeFiles files, FolderStacks stacks, JdbcClient jdbc, TransactionOperations transaction) {
+    FolderIntake(IntakeFiles files, Beside beside, JdbcClient jdbc, TransactionOperations transaction) {
         this.files = files;
-        this.stacks = stacks;
+        this.beside = beside;
         this.jdbc = jdbc;
         this.transaction = transaction;
     }
@@ -56,6 +60,7 @@ class FolderIntake {
         Look look = new Look(folder, watch, now, patience, known);
         Map<String, FileRow> gone = new HashMap<>(known);
         boolean open = false;
+        beside.early().begin(known.values().stream().filter(FileRow::isOpen).count());
         for (Path file : Listing.files(folder.path())) {
             String path = folder.pathOf(file);
             FileRow row = gone.remove(path);
@@ -92,7 +97,7 @@ class FolderIntake {
         look.watch().active(look.now());
         Folder folder = look.folder();
         act(() -> {
-            Long stack = folder.isStack() ? (Long) stacks.of(folder.station(), folder.name()) : null;
+            Long stack = folder.isStack() ? (Long) beside.stacks().of(folder.station(), folder.name()) : null;
             if (row == null) {
                 files.add(folder.station(), path, seen, stack);
             } else {
@@ -105,6 +110,7 @@ class FolderIntake {
         FolderWatch watch = look.watch();
         watch.see(row.path(), row.seen(), look.now());
         if (!watch.settled(row.path(), look.now(), look.patience().settle())) {
+            beside.early().look(row, file);
             return true;
         }
         boolean open = !decided(look, file, row);
@@ -192,7 +198,7 @@ class FolderIntake {
             if (sibling(look, row, "")
                     .map(other -> files.preferPicture(row, other))
                     .orElse(true)) {
-                stacks.joined(row);
+                beside.stacks().joined(row);
             }
         });
         look.watch().active(look.now());

@@ -22,7 +22,7 @@ class FolderRound {
 
     /** What a station's settings say, and what is done with a complete stack. */
     @Component
-    record Rules(StationBook book, Completion completion) {}
+    record Rules(StationBook book, Completion completion, TableTalk talk) {}
 
     boolean foldersAreStacks(Stations.Station station) {
         return rules.book().settings(station.id()).splitting().folders() == StationSettings.Folders.STACK;
@@ -37,6 +37,7 @@ class FolderRound {
         if (!folder.isStack()) {
             return streams.sort(folder.station(), folder.name(), quiet) && !open;
         }
+        folders.collecting(folder.station(), folder.name()).ifPresent(rules.talk()::judge);
         Long stack = folders.ripe(folder.station(), folder.name());
         if (stack == null) {
             return !open;

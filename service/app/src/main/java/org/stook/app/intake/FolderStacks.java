@@ -52,6 +52,16 @@ class FolderStacks {
         over.ifPresent(versions::open);
     }
 
+    /** Of a folder, the stack that still takes frames. */
+    Optional<Long> collecting(Stations.Station station, String folder) {
+        return jdbc.sql("select id from stook.stack where station_id = :station and folder = :folder"
+                        + " and state = 'COLLECTING' order by id limit 1")
+                .param("station", station.id())
+                .param("folder", folder)
+                .query(Long.class)
+                .optional();
+    }
+
     /** The collecting stack of a folder, if all its frames were looked at and it was not found wanting. */
     @Nullable
     Long ripe(Stations.Station station, String folder) {

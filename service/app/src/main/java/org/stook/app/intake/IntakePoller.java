@@ -3,12 +3,14 @@ package org.stook.app.intake;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,6 +22,11 @@ import org.springframework.stereotype.Component;
  */
 @Component
 public class IntakePoller {
+    /** So long after the last change the next frame of a sweep may still come. */
+    private static final Duration LIVELY = Duration.ofSeconds(15);
+
+    private static final long SHORTEST_PAUSE = 120;
+    private static final long LONGEST_PAUSE = 700;
     private static final Logger LOG = LoggerFactory.getLogger(IntakePoller.class);
 
     private final Stations stations;
@@ -51,6 +58,30 @@ public class IntakePoller {
                         "station {}: its folder cannot be listed and is tried again: {}", station.name(), e.toString());
             }
         }
+    }
+
+    /** Steps on as long as something is shot, so that the table hears of every frame at once; one step if nothing is. */
+    public void watch(BooleanSupplier goOn) {
+        try {
+            long begun;
+            do {
+                begun = System.nanoTime();
+                step();
+                pause(System.nanoTime() - begun);
+            } while (goOn.getAsBoolean() && isLively());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** No more than half of the time is for looking. */
+    private static void pause(long looked) throws InterruptedException {
+        Thread.sleep(Math.max(SHORTEST_PAUSE, Math.min(looked / 1_000_000, LONGEST_PAUSE)));
+    }
+
+    private synchronized boolean isLively() {
+        long now = ticker.getAsLong();
+        return watches.values().stream().anyMatch(watch -> !watch.quiet(now, LIVELY));
     }
 
     private void look(Stations.Station station) throws IOException {

@@ -20,7 +20,7 @@ record SweepWord(int frames, List<Fault> faults) {
     record Fault(String kind, String sentence) {}
 
     /** Too few frames to say anything of coverage. */
-    private static final int FEWEST = 4;
+    static final int FEWEST = 4;
 
     /** @param names of the frames, in capture order */
     static SweepWord of(SweepSurvey sweep, List<String> names) {

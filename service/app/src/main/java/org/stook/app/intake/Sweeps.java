@@ -1,7 +1,9 @@
 package org.stook.app.intake;
 
+import java.util.HashMap;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.Map;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -17,37 +19,64 @@ import org.stook.orders.Actor;
 class Sweeps {
     private static final Logger LOG = LoggerFactory.getLogger(Sweeps.class);
 
-    private record Frame(
-            long file, String name, boolean kept, @Nullable String look) {}
-
     private final JdbcClient jdbc;
     private final TransactionOperations transaction;
+    private final SweepFrames frames;
+    /** By stack: of which frames the word so far is. */
+    private final Map<Long, List<String>> judged = new HashMap<>();
 
-    Sweeps(JdbcClient jdbc, TransactionOperations transaction) {
+    Sweeps(JdbcClient jdbc, TransactionOperations transaction, SweepFrames frames) {
         this.jdbc = jdbc;
         this.transaction = transaction;
+        this.frames = frames;
     }
 
     /** Sets strays of a collecting stack aside and writes its word. */
     void judge(long stack) {
-        List<Frame> frames = frames(stack);
-        if (frames.isEmpty()) {
-            return;
+        judged.remove(stack);
+        List<SweepFrames.Frame> accepted = frames.accepted(stack);
+        survey(stack, accepted).ifPresent(sweep -> write(stack, accepted, sweep));
+    }
+
+    /**
+     * Writes the word of a collecting stack as far as its frames were looked at, unless they are the same as before.
+     *
+     * @return whether there is a new word
+     */
+    boolean soFar(long stack) {
+        List<SweepFrames.Frame> seen = frames.seen(stack);
+        List<String> contents = seen.stream().map(SweepFrames.Frame::sha256).toList();
+        if (seen.size() < SweepWord.FEWEST || contents.equals(judged.put(stack, contents))) {
+            return false;
         }
-        List<FrameSurvey> surveys = frames.stream()
-                .map(frame -> LookJson.read(String.valueOf(frame.look())).survey())
-                .toList();
+        Optional<String> word =
+                survey(stack, seen).map(sweep -> word(seen, sweep).json());
+        return jdbc.sql("""
+                        update stook.stack set word_so_far = cast(:word as jsonb)
+                        where id = :stack and state = 'COLLECTING' and word_so_far is distinct from cast(:word as jsonb)""")
+                        .param("word", word.orElse(null), java.sql.Types.VARCHAR)
+                        .param("stack", stack)
+                        .update()
+                == 1;
+    }
+
+    private static Optional<SweepSurvey> survey(long stack, List<SweepFrames.Frame> frames) {
+        List<FrameSurvey> surveys =
+                frames.stream().map(SweepFrames.Frame::survey).toList();
         try {
-            write(stack, frames, SweepSurvey.of(surveys));
+            return surveys.isEmpty() ? Optional.empty() : Optional.of(SweepSurvey.of(surveys));
         } catch (RuntimeException e) {
             // The worker surveys again; without a word the stack goes on.
             LOG.error("the sweep of stack {} could not be judged", stack, e);
+            return Optional.empty();
         }
     }
 
-    private void write(long stack, List<Frame> frames, SweepSurvey sweep) {
-        List<String> names = frames.stream().map(Frame::name).toList();
-        SweepWord word = SweepWord.of(sweep, names);
+    private static SweepWord word(List<SweepFrames.Frame> frames, SweepSurvey sweep) {
+        return SweepWord.of(sweep, frames.stream().map(SweepFrames.Frame::name).toList());
+    }
+
+    private void write(long stack, List<SweepFrames.Frame> frames, SweepSurvey sweep) {
         transaction.executeWithoutResult(t -> {
             Actor.acts(jdbc, "intake");
             sweep.strays().stream()
@@ -55,15 +84,15 @@ class Sweeps {
                     .filter(s -> s.reason() != Stray.Reason.OTHER_SIZE
                             && !frames.get(s.frame()).kept())
                     .forEach(s -> setAside(frames, s));
-            jdbc.sql("update stook.stack set word = cast(:word as jsonb) where id = :stack")
-                    .param("word", word.json())
+            jdbc.sql("update stook.stack set word = cast(:word as jsonb), word_so_far = null where id = :stack")
+                    .param("word", word(frames, sweep).json())
                     .param("stack", stack)
                     .update();
         });
     }
 
-    private void setAside(List<Frame> frames, Stray stray) {
-        Frame frame = frames.get(stray.frame());
+    private void setAside(List<SweepFrames.Frame> frames, Stray stray) {
+        SweepFrames.Frame frame = frames.get(stray.frame());
         String twin = stray.twin().isPresent()
                 ? " " + frames.get(stray.twin().getAsInt()).name()
                 : "";
@@ -73,18 +102,5 @@ class Sweeps {
                 .param("reason", frame.name() + ": " + stray.sentence() + twin)
                 .param("id", frame.file())
                 .update();
-    }
-
-    /** In order of capture. */
-    private List<Frame> frames(long stack) {
-        return jdbc.sql("""
-                        select f.id, regexp_replace(f.rel_path, '^.*/', ''), f.kept, fr.survey::text from stook.intake_file f
-                        join stook.frame fr on fr.sha256 = f.sha256
-                        where f.stack_id = :stack and f.state = 'ACCEPTED' and f.role = 'FRAME' and f.missing_since is null
-                          and fr.survey is not null
-                        order by fr.captured_at nulls last, f.rel_path""")
-                .param("stack", stack)
-                .query((row, n) -> new Frame(row.getLong(1), row.getString(2), row.getBoolean(3), row.getString(4)))
-                .list();
     }
 }

@@ -141,7 +141,8 @@ public class Board {
                           (select max(id) || '+' || count(*) from stook.intake_file
                             where id > (select max(id) from stook.intake_file) - 500),
                           (select max(id) || '+' || count(*) from stook.stack where id > (select max(id) from stook.stack) - 100),
-                          (select count(*) from stook.stack where state = 'COLLECTING' and question is not null),
+                          (select string_agg(concat_ws(':', id, question, md5(word_so_far::text)), ',' order by id) from stook.stack
+                            where state = 'COLLECTING'),
                           (select string_agg(concat_ws(':', id, stage, fraction, cancel_requested), ',' order by id)
                             from stook.run where state in ('RUNNING', 'PUBLISHING')),
                           (select string_agg(concat_ws(':', id, state, pause_reason), ',' order by id) from stook.worker

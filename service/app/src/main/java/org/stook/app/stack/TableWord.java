@@ -29,8 +29,9 @@ public class TableWord {
      * @param sentences what is missing or asked
      * @param frames of the sweep, as far as it is known
      * @param arriving files that are not read yet
+     * @param open whether more frames may come; what is missing may still be shot then
      */
-    public record Word(Stack stack, Mood mood, List<String> sentences, long frames, long arriving) {
+    public record Word(Stack stack, Mood mood, List<String> sentences, long frames, long arriving, boolean open) {
         public Word {
             sentences = List.copyOf(sentences);
         }
@@ -50,7 +51,8 @@ public class TableWord {
     /** Of the station's newest stacks, the newest first. */
     public List<Word> latest(long station, int most) {
         return jdbc.sql("""
-                        select s.id, s.subject, s.view_name, s.version, s.state, s.question, s.word::text, s.reason,
+                        select s.id, s.subject, s.view_name, s.version, s.state, s.question, s.word::text, s.word_so_far::text, s.reason,
+                          coalesce(max(f.last_change) > now() - interval '2 seconds', false),
                           count(f.id) filter (where f.state = 'ACCEPTED' and f.role = 'FRAME'),
                           count(f.id) filter (where f.state in ('SEEN', 'STABLE') or f.state = 'ACCEPTED' and fr.survey is null)
                         from stook.stack s left join stook.intake_file f on f.stack_id = s.id and f.missing_since is null
@@ -61,37 +63,52 @@ public class TableWord {
                 .param("most", most)
                 .query((row, n) -> word(
                         new Stack(row.getLong(1), row.getString(2), row.getString(3), row.getInt(4)),
-                        new Facts(row.getString(5), row.getString(6), row.getString(7), row.getString(8)),
-                        row.getLong(9),
-                        row.getLong(10)))
+                        new Facts(
+                                row.getString(5).equals("COLLECTING"),
+                                row.getString(6),
+                                row.getString(7) == null ? row.getString(8) : row.getString(7),
+                                row.getString(9),
+                                row.getBoolean(10)),
+                        row.getLong(11),
+                        row.getLong(12)))
                 .list();
     }
 
+    /** @param busy whether a file came or changed just now */
     private record Facts(
-            String state,
+            boolean open,
             @Nullable String question,
             @Nullable String word,
-            @Nullable String reason) {}
+            @Nullable String reason,
+            boolean busy) {}
 
     private static Word word(Stack stack, Facts facts, long frames, long arriving) {
         List<String> sentences = new ArrayList<>();
-        if (facts.question() != null) {
-            sentences.add(facts.question());
-            return new Word(stack, Mood.ASKING, sentences, frames, arriving);
-        }
-        if (facts.state().equals("COLLECTING")) {
-            if (facts.reason() != null) {
-                sentences.add(facts.reason());
-            }
-            return new Word(stack, facts.reason() == null ? Mood.SHOOTING : Mood.MISSING, sentences, frames, arriving);
-        }
-        if (facts.word() == null) {
-            return new Word(stack, Mood.UNKNOWN, sentences, frames, arriving);
-        }
-        JsonNode word = MAPPER.readTree(facts.word());
+        if (facts.question() != null) sentences.add(facts.question());
+        if (facts.open() && facts.reason() != null) sentences.add(facts.reason());
+        boolean wanting = !sentences.isEmpty();
+        JsonNode word = facts.word() == null ? MAPPER.nullNode() : MAPPER.readTree(facts.word());
         word.path("faults")
                 .forEach(fault -> sentences.add(fault.path("sentence").stringValue("")));
+        // Of a sweep that is being shot the word may be of frames that are not accepted yet.
+        long judged = facts.open() ? Math.max(frames, word.path("frames").longValue(0)) : frames;
         return new Word(
-                stack, word.path("whole").booleanValue(false) ? Mood.WHOLE : Mood.MISSING, sentences, frames, arriving);
+                stack, mood(facts, word, wanting), sentences, judged, arriving - (judged - frames), facts.open());
+    }
+
+    private static Mood mood(Facts facts, JsonNode word, boolean wanting) {
+        if (facts.question() != null) {
+            return Mood.ASKING;
+        }
+        if (wanting) {
+            return Mood.MISSING;
+        }
+        if (word.isNull()) {
+            return facts.open() ? Mood.SHOOTING : Mood.UNKNOWN;
+        }
+        if (word.path("whole").booleanValue(false)) {
+            return Mood.WHOLE;
+        }
+        return facts.open() && facts.busy() ? Mood.SHOOTING : Mood.MISSING;
     }
 }

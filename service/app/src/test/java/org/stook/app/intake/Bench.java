@@ -36,6 +36,7 @@ final class Bench {
     final Naming naming;
     final StationBook book;
     private final Versions versions;
+    private final EarlyLooks early = new EarlyLooks();
     private final FirstLooks looks;
     final Path intake;
     private final TransactionTemplate transaction;
@@ -58,7 +59,7 @@ final class Bench {
         strays = new Strays(jdbc, versions, sealing, transaction);
         naming = new Naming(jdbc, audit, transaction);
         book = new StationBook(jdbc, audit, transaction, PATIENCE.usual());
-        looks = new FirstLooks(jdbc, transaction);
+        looks = new FirstLooks(jdbc, transaction, early);
         intake = folder.resolve("north");
         poller = poller();
     }
@@ -76,11 +77,14 @@ final class Bench {
         Shares shares = new Shares(jdbc);
         Stations stations = new Stations(settings, shares, book, transaction);
         FolderStacks folders = new FolderStacks(jdbc, versions);
-        FolderIntake files = new FolderIntake(new IntakeFiles(jdbc), folders, jdbc, transaction);
-        Completion completion = new Completion(jdbc, transaction, new Sweeps(jdbc, transaction), sealing);
+        FolderIntake files =
+                new FolderIntake(new IntakeFiles(jdbc), new FolderIntake.Beside(folders, early), jdbc, transaction);
+        Sweeps sweeps = new Sweeps(jdbc, transaction, new SweepFrames(jdbc, early));
+        Completion completion = new Completion(jdbc, transaction, sweeps, sealing);
+        TableTalk talk = new TableTalk(sweeps, () -> now);
         GroupStacks groups = new GroupStacks(jdbc, transaction, versions, completion);
         Streams streams = new Streams(new StreamShots(jdbc), groups, book);
-        FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion));
+        FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion, talk));
         return new IntakePoller(stations, shares, round, () -> now);
     }
 

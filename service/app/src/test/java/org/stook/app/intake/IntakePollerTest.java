@@ -59,6 +59,23 @@ class IntakePollerTest {
     }
 
     @Test
+    void theTableHearsOfASweepBeforeItsFilesHaveSettled() {
+        bench.settings("{\"patience\": {\"settleSeconds\": 60}}");
+        frames("HC-0009", 5);
+        bench.seconds(8);
+        assertThat(bench.value("select count(*) from stook.intake_file where state = 'ACCEPTED'"))
+                .isEqualTo("0");
+        assertThat(bench.value("select word_so_far->>'frames' from stook.stack"))
+                .isEqualTo("5");
+
+        bench.put("HC-0009/3.jpg", half(jpeg(3, 32)));
+        bench.seconds(3);
+        assertThat(bench.value("select word_so_far->>'frames' from stook.stack"))
+                .as("what was seen of a file that changed is forgotten")
+                .isEqualTo("4");
+    }
+
+    @Test
     void aStackIsSealedOnceItsFolderIsQuietAndOneRunIsOrdered() {
         frames("agate", 3);
         bench.seconds(9);
