@@ -1,11 +1,15 @@
-// The sound at the table: two rising tones when a sweep is whole, three low ones when something is missing or asked.
+// The sound at the table: two rising tones when a sweep is whole, three low ones when something is missing or asked. While a
+// sweep is shot its word changes with every frame; it sounds once nothing has changed for a moment.
 'use strict';
 (() => {
   const button = document.getElementById('sound');
   const word = document.getElementById('word');
   const kept = 'stook-sound';
   let audio = null;
+  const still = 1800;
   let last = said();
+  let sounded = last;
+  let soon = 0;
 
   function said() {
     const now = word.querySelector('[data-mood]');
@@ -60,8 +64,13 @@
 
   document.body.addEventListener('htmx:afterSwap', () => {
     const now = said();
-    if (now !== last && isOn()) play(now.split(' ')[1]);
+    if (now === last) return;
     last = now;
+    clearTimeout(soon);
+    soon = setTimeout(() => {
+      if (isOn() && last !== sounded) play(last.split(' ')[1]);
+      sounded = last;
+    }, still);
   });
 
   show();

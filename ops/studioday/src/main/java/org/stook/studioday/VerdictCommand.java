@@ -42,7 +42,7 @@ final class VerdictCommand implements Callable<Integer> {
 
     private static final double BAR = 1.5;
     private static final double GIVEN_UP = 60;
-    private static final long ASKED_EVERY = 20;
+    private static final long ASKED_EVERY = 40;
     private static final int HEAD = 4096;
     private static final int CHUNK = 1 << 20;
     private static final OffsetDateTime NINE = OffsetDateTime.parse("2026-03-02T09:00:00+01:00");

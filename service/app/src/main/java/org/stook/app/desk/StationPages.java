@@ -2,7 +2,9 @@ package org.stook.app.desk;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
+import java.util.Map;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -10,7 +12,12 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.stook.app.desk.live.Feed;
+import org.stook.app.desk.live.Parts;
+import org.stook.app.desk.live.Snapshot;
+import org.stook.app.desk.live.View;
 import org.stook.app.stack.TableWord;
 import org.stook.app.station.StationBook;
 
@@ -22,16 +29,32 @@ class StationPages {
 
     private final StationBook book;
     private final TableWord words;
+    private final Feed feed;
 
-    StationPages(StationBook book, TableWord words) {
+    StationPages(StationBook book, TableWord words, Feed feed) {
         this.book = book;
         this.words = words;
+        this.feed = feed;
     }
 
     @GetMapping("/stations/{name}")
     String station(@PathVariable String name, Model model) {
         fill(name, model);
         return "station";
+    }
+
+    /** Says that the word at the table has changed. */
+    @GetMapping(path = "/events/stations/{name}", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
+    SseEmitter events(@PathVariable String name) {
+        return feed.join(new Changes(words, station(name).id()));
+    }
+
+    private record Changes(TableWord words, long station) implements View {
+        @Override
+        public Map<String, String> parts(Snapshot now, Parts parts) {
+            return Map.of(
+                    "changed", Integer.toHexString(words.latest(station, WORDS).hashCode()));
+        }
     }
 
     /** What changes on the page at the table. */

@@ -23,6 +23,9 @@ class EarlyLooks {
     /** A camera at the table has no more files under way; a copied folder has, and is looked at once it is accepted. */
     private static final int UNDER_WAY = 12;
 
+    /** A longer round begins no further look, nanoseconds. */
+    private static final long ROUND = 150_000_000;
+
     /** What was seen of a whole frame. */
     record Glance(Finding.Whole whole, Look look) {}
 
@@ -30,20 +33,31 @@ class EarlyLooks {
     private record Early(Sighting seen, Optional<Glance> glance) {}
 
     private final Map<Long, Early> looks = new LinkedHashMap<>();
-    private boolean turn;
+    private boolean crowded;
+    private boolean behind;
+    private long begun;
 
     /** A round of one folder begins. @param underWay its files that are not decided yet */
     void begin(long underWay) {
-        turn = underWay <= UNDER_WAY;
+        crowded = underWay > UNDER_WAY;
+        behind = false;
+        begun = System.nanoTime();
     }
 
-    /** Looks at a file unless that was done; at one in a round, so that other folders need not wait. */
+    /** Looks at a file unless that was done; not for long in one round, so that other folders need not wait. */
     void look(FileRow row, Path file) {
-        if (turn && !isKnown(row)) {
-            Optional<Glance> glance = glance(row, file);
-            turn = glance.isEmpty();
-            keep(row.id(), new Early(row.seen(), glance));
+        if (isKnown(row)) {
+            return;
         }
+        behind = crowded || System.nanoTime() - begun > ROUND;
+        if (!behind) {
+            keep(row.id(), new Early(row.seen(), glance(row, file)));
+        }
+    }
+
+    /** Whether a file of this round was left for the next. */
+    boolean isBehind() {
+        return behind;
     }
 
     private Optional<Glance> glance(FileRow row, Path file) {

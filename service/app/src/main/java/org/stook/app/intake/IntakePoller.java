@@ -25,8 +25,9 @@ public class IntakePoller {
     /** So long after the last change the next frame of a sweep may still come. */
     private static final Duration LIVELY = Duration.ofSeconds(15);
 
-    private static final long SHORTEST_PAUSE = 120;
-    private static final long LONGEST_PAUSE = 700;
+    private static final long PAUSE = 100;
+    private static final long LONG_PAUSE = 700;
+    private static final long LONG_STEP = Duration.ofSeconds(1).toNanos();
     private static final Logger LOG = LoggerFactory.getLogger(IntakePoller.class);
 
     private final Stations stations;
@@ -74,9 +75,9 @@ public class IntakePoller {
         }
     }
 
-    /** No more than half of the time is for looking. */
+    /** A step that takes long has a crowd of files before it, which is in no hurry and must leave room for others. */
     private static void pause(long looked) throws InterruptedException {
-        Thread.sleep(Math.max(SHORTEST_PAUSE, Math.min(looked / 1_000_000, LONGEST_PAUSE)));
+        Thread.sleep(looked < LONG_STEP ? PAUSE : LONG_PAUSE);
     }
 
     private synchronized boolean isLively() {

@@ -38,26 +38,21 @@ class Sweeps {
         survey(stack, accepted).ifPresent(sweep -> write(stack, accepted, sweep));
     }
 
-    /**
-     * Writes the word of a collecting stack as far as its frames were looked at, unless they are the same as before.
-     *
-     * @return whether there is a new word
-     */
-    boolean soFar(long stack) {
+    /** Writes the word of a collecting stack as far as its frames were looked at, unless they are the same as before. */
+    void soFar(long stack) {
         List<SweepFrames.Frame> seen = frames.seen(stack);
         List<String> contents = seen.stream().map(SweepFrames.Frame::sha256).toList();
         if (seen.size() < SweepWord.FEWEST || contents.equals(judged.put(stack, contents))) {
-            return false;
+            return;
         }
         Optional<String> word =
                 survey(stack, seen).map(sweep -> word(seen, sweep).json());
-        return jdbc.sql("""
+        jdbc.sql("""
                         update stook.stack set word_so_far = cast(:word as jsonb)
                         where id = :stack and state = 'COLLECTING' and word_so_far is distinct from cast(:word as jsonb)""")
-                        .param("word", word.orElse(null), java.sql.Types.VARCHAR)
-                        .param("stack", stack)
-                        .update()
-                == 1;
+                .param("word", word.orElse(null), java.sql.Types.VARCHAR)
+                .param("stack", stack)
+                .update();
     }
 
     private static Optional<SweepSurvey> survey(long stack, List<SweepFrames.Frame> frames) {

@@ -7,18 +7,20 @@ import org.springframework.stereotype.Component;
 @Component
 class TableTalk {
     private final Sweeps sweeps;
+    private final EarlyLooks early;
     private final LongSupplier ticker;
     private long free = Long.MIN_VALUE;
 
-    TableTalk(Sweeps sweeps, LongSupplier ticker) {
+    TableTalk(Sweeps sweeps, EarlyLooks early, LongSupplier ticker) {
         this.sweeps = sweeps;
+        this.early = early;
         this.ticker = ticker;
     }
 
-    /** Judges a collecting stack as far as its frames were looked at. */
+    /** Judges a collecting stack as far as its frames were looked at; frames that wait for their look go first. */
     void judge(long stack) {
         long begun = ticker.getAsLong();
-        if (begun < free) {
+        if (begun < free || early.isBehind()) {
             return;
         }
         sweeps.soFar(stack);

@@ -81,7 +81,7 @@ final class Bench {
                 new FolderIntake(new IntakeFiles(jdbc), new FolderIntake.Beside(folders, early), jdbc, transaction);
         Sweeps sweeps = new Sweeps(jdbc, transaction, new SweepFrames(jdbc, early));
         Completion completion = new Completion(jdbc, transaction, sweeps, sealing);
-        TableTalk talk = new TableTalk(sweeps, () -> now);
+        TableTalk talk = new TableTalk(sweeps, early, () -> now);
         GroupStacks groups = new GroupStacks(jdbc, transaction, versions, completion);
         Streams streams = new Streams(new StreamShots(jdbc), groups, book);
         FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion, talk));
