@@ -9,11 +9,12 @@ import org.stook.imaging.frame.Samples;
 import org.stook.imaging.slate.GreyPicture;
 import org.stook.imaging.slate.SlateReading;
 import org.stook.imaging.slate.Slates;
+import org.stook.imaging.survey.BorderDetail;
 import org.stook.imaging.survey.FrameSurvey;
 import org.stook.imaging.survey.FrameSurveyor;
 
-/** What one look at an accepted frame tells: sharpness, levels, a thumbnail, and what its labels say. */
-record Look(FrameSurvey survey, SlateReading reading) {
+/** What one look at a frame tells: sharpness, levels, a thumbnail, what lies along its border, and what its labels say. */
+record Look(FrameSurvey survey, BorderDetail border, SlateReading reading) {
     /** Long side at which frames are surveyed. */
     private static final int SURVEYED = 1600;
 
@@ -23,7 +24,9 @@ record Look(FrameSurvey survey, SlateReading reading) {
         Samples samples = FrameReaders.read(file);
         GreyPicture grey = GreyPicture.of(samples);
         int reduction = Math.max(1, (Math.max(grey.width(), grey.height()) + SURVEYED - 1) / SURVEYED);
-        return new Look(FrameSurveyor.survey(reduced(grey, reduction), reduction), Slates.read(grey));
+        Plane luma = reduced(grey, reduction);
+        FrameSurvey survey = FrameSurveyor.survey(luma, reduction);
+        return new Look(survey, BorderDetail.of(luma, survey.exposure().noise()), Slates.read(grey));
     }
 
     private static Plane reduced(GreyPicture grey, int n) {

@@ -8,6 +8,7 @@ import java.util.List;
 import org.stook.imaging.frame.Plane;
 import org.stook.imaging.slate.SlateCode;
 import org.stook.imaging.slate.SlateReading;
+import org.stook.imaging.survey.BorderDetail;
 import org.stook.imaging.survey.FrameSurvey;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -28,6 +29,7 @@ final class LookJson {
         ArrayNode octaves = json.putArray("octaves");
         survey.octaves().forEach(octave -> octaves.add(packed(octave, octave.length)));
         json.put("floors", packed(survey.floors(), survey.floors().length));
+        json.put("border", packed(look.border().energy(), look.border().energy().length));
         json.putObject("exposure")
                 .put("mean", exposure.mean())
                 .put("black", exposure.black())
@@ -77,7 +79,11 @@ final class LookJson {
                         thumbnail.path("width").intValue(),
                         thumbnail.path("height").intValue(),
                         floats(thumbnail.path("levels"))));
-        return new Look(survey, new SlateReading(codes, json.path("unread").intValue()));
+        // Looks of before borders were looked at have none.
+        BorderDetail border =
+                json.has("border") ? new BorderDetail(floats(json.path("border"))) : BorderDetail.unknown();
+        return new Look(
+                survey, border, new SlateReading(codes, json.path("unread").intValue()));
     }
 
     private static String packed(float[] values, int count) {

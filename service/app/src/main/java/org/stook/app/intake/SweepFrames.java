@@ -10,12 +10,11 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.stook.imaging.survey.FrameSurvey;
 
-/** The frames of a stack and their surveys, in order of capture. */
+/** The frames of a stack and what was seen of them, in order of capture. */
 @Component
 class SweepFrames {
-    /** Surveys of what is being shot, so that they are not parsed for every frame that comes; 15 kB each. */
+    /** Looks at what is being shot, so that they are not parsed for every frame that comes; 20 kB each. */
     private static final int KEPT = 600;
 
     record Frame(
@@ -24,7 +23,7 @@ class SweepFrames {
             boolean kept,
             String sha256,
             @Nullable LocalDateTime captured,
-            FrameSurvey survey) {}
+            Look look) {}
 
     private static final Comparator<Frame> BY_TIME = Comparator.comparing(
                     Frame::captured, Comparator.nullsLast(Comparator.naturalOrder()))
@@ -40,7 +39,7 @@ class SweepFrames {
 
     private final JdbcClient jdbc;
     private final EarlyLooks early;
-    private final Map<String, FrameSurvey> surveys = new LinkedHashMap<>();
+    private final Map<String, Look> looks = new LinkedHashMap<>();
 
     SweepFrames(JdbcClient jdbc, EarlyLooks early) {
         this.jdbc = jdbc;
@@ -87,22 +86,19 @@ class SweepFrames {
                         row.kept(),
                         glance.whole().sha256(),
                         CaptureFacts.of(glance.whole().header().capture()).time(),
-                        glance.look().survey()));
+                        glance.look()));
     }
 
     private Optional<Frame> looked(Row row) {
         String sha256 = Objects.requireNonNull(row.sha256());
-        FrameSurvey survey = surveys.computeIfAbsent(
+        Look look = looks.computeIfAbsent(
                 sha256,
-                content -> early.of(row.file(), content)
-                        .or(() -> kept(content))
-                        .map(Look::survey)
-                        .orElse(null));
-        if (surveys.size() > KEPT) {
-            surveys.remove(surveys.keySet().iterator().next());
+                content -> early.of(row.file(), content).or(() -> kept(content)).orElse(null));
+        if (looks.size() > KEPT) {
+            looks.remove(looks.keySet().iterator().next());
         }
-        return Optional.ofNullable(survey)
-                .map(s -> new Frame(row.file(), row.name(), row.kept(), sha256, row.captured(), s));
+        return Optional.ofNullable(look)
+                .map(l -> new Frame(row.file(), row.name(), row.kept(), sha256, row.captured(), l));
     }
 
     private Optional<Look> kept(String sha256) {

@@ -3,7 +3,11 @@ package org.stook.app.intake;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.stook.imaging.survey.BorderDetail;
 import org.stook.imaging.survey.Coverage;
+import org.stook.imaging.survey.Framing;
 import org.stook.imaging.survey.SweepSurvey;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -23,7 +27,7 @@ record SweepWord(int frames, List<Fault> faults) {
     static final int FEWEST = 4;
 
     /** @param names of the frames, in capture order */
-    static SweepWord of(SweepSurvey sweep, List<String> names) {
+    static SweepWord of(SweepSurvey sweep, Framing framing, List<String> names) {
         List<Fault> faults = new ArrayList<>();
         int frames = sweep.order().length;
         if (frames < FEWEST) {
@@ -51,7 +55,27 @@ record SweepWord(int frames, List<Fault> faults) {
         sweep.shaken()
                 .forEach(frame -> faults.add(
                         new Fault("SHAKEN", names.get(frame) + " is shaken: less sharp than its neighbours")));
+        if (!framing.leaves().isEmpty()) {
+            faults.add(new Fault(
+                    "LEAVES_FRAME",
+                    "the subject leaves the frame at the " + sides(framing.leaves())
+                            + ": it is in focus up to the border"));
+        }
+        if (!framing.tight().isEmpty()) {
+            faults.add(new Fault(
+                    "TIGHT_BORDER",
+                    words(
+                            "the border is too tight at the %s: the picture breathes by about %.0f %%, which takes %.0f %% of it at each side",
+                            sides(framing.tight()), 100 * framing.breathing(), 50 * framing.breathing())));
+        }
         return new SweepWord(frames, faults);
+    }
+
+    private static String sides(Set<BorderDetail.Side> sides) {
+        return sides.stream()
+                .sorted()
+                .map(side -> side.name().toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(" and the "));
     }
 
     private static String open(double share, String where) {

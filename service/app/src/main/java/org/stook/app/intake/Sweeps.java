@@ -9,7 +9,9 @@ import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionOperations;
+import org.stook.imaging.survey.BorderDetail;
 import org.stook.imaging.survey.FrameSurvey;
+import org.stook.imaging.survey.Framing;
 import org.stook.imaging.survey.Stray;
 import org.stook.imaging.survey.SweepSurvey;
 import org.stook.orders.Actor;
@@ -56,8 +58,7 @@ class Sweeps {
     }
 
     private static Optional<SweepSurvey> survey(long stack, List<SweepFrames.Frame> frames) {
-        List<FrameSurvey> surveys =
-                frames.stream().map(SweepFrames.Frame::survey).toList();
+        List<FrameSurvey> surveys = surveys(frames);
         try {
             return surveys.isEmpty() ? Optional.empty() : Optional.of(SweepSurvey.of(surveys));
         } catch (RuntimeException e) {
@@ -67,8 +68,17 @@ class Sweeps {
         }
     }
 
+    private static List<FrameSurvey> surveys(List<SweepFrames.Frame> frames) {
+        return frames.stream().map(frame -> frame.look().survey()).toList();
+    }
+
     private static SweepWord word(List<SweepFrames.Frame> frames, SweepSurvey sweep) {
-        return SweepWord.of(sweep, frames.stream().map(SweepFrames.Frame::name).toList());
+        List<BorderDetail> borders =
+                frames.stream().map(frame -> frame.look().border()).toList();
+        return SweepWord.of(
+                sweep,
+                Framing.of(surveys(frames), borders, sweep),
+                frames.stream().map(SweepFrames.Frame::name).toList());
     }
 
     private void write(long stack, List<SweepFrames.Frame> frames, SweepSurvey sweep) {
