@@ -43,13 +43,13 @@ class Completion {
         LOG.info("stack {}: {}", stack, outcome);
     }
 
-    /** Not while a file that was seen before its last frame is still arriving, nor again before something changes. */
+    /** Not while a file of it, or one that was seen before its last frame, is still arriving, nor again before something changes. */
     private boolean due(long stack) {
         return jdbc.sql("""
                         select s.state = 'COLLECTING' and s.reason is null and (s.question is null or s.word is null)
                           and not exists (select 1 from stook.intake_file a where a.station_id = s.station_id
                             and a.state in ('SEEN', 'STABLE') and a.missing_since is null
-                            and a.id < (select max(f.id) from stook.intake_file f where f.stack_id = s.id))
+                            and (a.stack_id = s.id or a.id < (select max(f.id) from stook.intake_file f where f.stack_id = s.id)))
                         from stook.stack s where s.id = :stack""").param("stack", stack).query(Boolean.class).single();
     }
 

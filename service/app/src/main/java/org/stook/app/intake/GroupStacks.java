@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -46,12 +47,15 @@ class GroupStacks {
         this.completion = completion;
     }
 
-    /** @param taken stacks that earlier groups of this round have */
-    void write(Wanted wanted, StreamShots.Pending pending, Set<Long> taken) {
+    /**
+     * @param taken stacks that earlier groups of this round have
+     * @return the stack, if it still takes frames
+     */
+    Optional<Long> write(Wanted wanted, StreamShots.Pending pending, Set<Long> taken) {
         Long sealed = wanted.group().stack();
         if (sealed != null && wanted.group().isUnchanged()) {
             beside(sealed, wanted.group(), pending);
-            return;
+            return Optional.empty();
         }
         long stack = Objects.requireNonNull(transaction.execute(t -> {
             Actor.acts(jdbc, ACTOR);
@@ -63,11 +67,19 @@ class GroupStacks {
         }));
         if (wanted.complete()) {
             completion.complete(stack, wanted.group());
+            return Optional.empty();
         }
+        return Optional.of(stack);
     }
 
     /** Strays of a sealed stack change nothing of it; they are kept with it. */
     private void beside(long sealed, Group group, StreamShots.Pending pending) {
+        boolean settled = group.fresh().stream()
+                .map(shot -> pending.rows().get(shot.file()))
+                .allMatch(row -> row != null && row.accepted());
+        if (!settled) {
+            return;
+        }
         transaction.executeWithoutResult(t -> {
             Actor.acts(jdbc, ACTOR);
             assign(group, sealed, pending);

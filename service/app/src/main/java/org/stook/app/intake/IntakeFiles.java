@@ -52,11 +52,13 @@ class IntakeFiles {
                 .update();
     }
 
-    /** It looks different: all over again. */
+    /** It looks different: all over again, and to be sorted anew where its stack is not fixed. */
     void changed(FileRow file, Sighting seen) {
         jdbc.sql("""
                         update stook.intake_file set state = 'SEEN', size_bytes = :size, mtime_ns = :mtime, file_key = :key,
                           stable_polls = 0, last_change = now(), missing_since = null, sha256 = null, role = 'FRAME', kept = false,
+                          stack_id = (select s.id from stook.stack s
+                            where s.id = stack_id and not (s.state = 'COLLECTING' and s.folder is null)),
                           reason_code = null, reason = null where id = :id""")
                 .param("size", seen.size())
                 .param("mtime", seen.mtime())

@@ -9,37 +9,47 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.stook.app.sorting.Shot;
 import org.stook.app.sorting.Sorter;
+import org.stook.imaging.codec.FrameHeader;
 import org.stook.imaging.frame.Plane;
 
 /** The frames of a station that lie among those of other stacks, as sorting wants them. */
 @Component
 class StreamShots {
-    /** What a shot is in the database now. @param stack null while it has none */
-    record Row(@Nullable Long stack, String role, boolean named) {}
+    /**
+     * What a shot is in the database now.
+     *
+     * @param stack null while it has none
+     * @param accepted whether its file has settled and was read to its end
+     */
+    record Row(@Nullable Long stack, String role, boolean accepted) {}
 
     /**
-     * @param shots all accepted frames of stacks that are not sealed, as far as they were looked at
+     * @param shots all frames of stacks that are not sealed, as far as they were looked at
      * @param rows of these, by file
-     * @param unseen capture times of those not looked at yet, by camera
+     * @param unseen capture times of the accepted ones not looked at yet, by camera
      */
     record Pending(List<Shot> shots, Map<Long, Row> rows, Map<String, LocalDateTime> unseen) {}
 
     private static final String COLUMNS = """
             select f.id, regexp_replace(f.rel_path, '^.*/', ''), fr.captured_at, f.mtime_ns, coalesce(fr.meta->>'camera', ''),
-              coalesce(fr.meta->>'exposure', ''), fr.width, fr.height, f.kept, fr.sha256, f.stack_id, f.role, coalesce(s.named, false)
+              coalesce(fr.meta->>'exposure', ''), fr.width, fr.height, f.kept, fr.sha256, f.stack_id, f.role,
+              f.size_bytes, f.file_key
             """;
 
     private final JdbcClient jdbc;
+    private final EarlyLooks early;
     /** Sights of what is pending, so that they are not parsed at every poll. */
     private final Map<String, Shot.Sight> sights = new HashMap<>();
 
-    StreamShots(JdbcClient jdbc) {
+    StreamShots(JdbcClient jdbc, EarlyLooks early) {
         this.jdbc = jdbc;
+        this.early = early;
     }
 
     Pending pending(Stations.Station station, String folder) {
@@ -47,9 +57,10 @@ class StreamShots {
         Map<Long, Row> rows = new HashMap<>();
         Map<String, LocalDateTime> unseen = new HashMap<>();
         jdbc.sql(COLUMNS + """
-                        from stook.intake_file f join stook.frame fr on fr.sha256 = f.sha256
+                        from stook.intake_file f left join stook.frame fr on fr.sha256 = f.sha256
                         left join stook.stack s on s.id = f.stack_id
-                        where f.share_id = :share and f.state = 'ACCEPTED' and f.role in ('FRAME', 'SLATE') and f.missing_since is null
+                        where f.share_id = :share and f.state in ('ACCEPTED', 'SEEN', 'STABLE')
+                          and f.role in ('FRAME', 'SLATE') and f.missing_since is null
                           and (f.stack_id is null or s.state = 'COLLECTING' and s.folder is null)
                           and case when :folder = '' then position('/' in f.rel_path) = 0
                                 else starts_with(f.rel_path, :folder || '/') end
@@ -57,14 +68,13 @@ class StreamShots {
                 .param("share", station.share().id())
                 .param("folder", folder)
                 .query(row -> {
-                    Shot shot = shot(row);
-                    if (shot == null) {
+                    boolean accepted = row.getString(10) != null;
+                    Shot shot = accepted ? shot(row) : early(row);
+                    if (shot == null && accepted) {
                         unseen.merge(row.getString(5), time(row), (a, b) -> a.isBefore(b) ? a : b);
-                    } else {
+                    } else if (shot != null) {
                         shots.add(shot);
-                        rows.put(
-                                shot.file(),
-                                new Row(row.getObject(11, Long.class), row.getString(12), row.getBoolean(13)));
+                        rows.put(shot.file(), new Row(row.getObject(11, Long.class), row.getString(12), accepted));
                     }
                 });
         return new Pending(shots, rows, unseen);
@@ -99,7 +109,13 @@ class StreamShots {
 
     private @Nullable Shot shot(ResultSet row) throws SQLException {
         String sha256 = row.getString(10);
-        Shot.Sight sight = sights.computeIfAbsent(sha256, this::sight);
+        long file = row.getLong(1);
+        Shot.Sight sight = sights.computeIfAbsent(
+                sha256,
+                content -> early.of(file, content)
+                        .or(() -> look(content))
+                        .map(StreamShots::sight)
+                        .orElse(null));
         if (sight == null) {
             return null;
         }
@@ -123,23 +139,41 @@ class StreamShots {
                         ZoneOffset.UTC);
     }
 
-    private Shot.@Nullable Sight sight(String sha256) {
+    /** Of a file that has not settled, if it was looked at as it is. */
+    private @Nullable Shot early(ResultSet row) throws SQLException {
+        Sighting seen = new Sighting(row.getLong(13), row.getLong(4), row.getString(14));
+        EarlyLooks.Glance glance = early.of(row.getLong(1), seen).orElse(null);
+        if (glance == null) {
+            return null;
+        }
+        FrameHeader header = glance.whole().header();
+        CaptureFacts facts = CaptureFacts.of(header.capture());
+        return new Shot(
+                row.getLong(1),
+                row.getString(2),
+                facts.time() == null ? time(row) : facts.time(),
+                new Shot.Setting(facts.camera(), header.width() + " x " + header.height(), facts.exposure()),
+                sight(glance.look()),
+                row.getBoolean(9));
+    }
+
+    private Optional<Look> look(String sha256) {
         return jdbc.sql("select survey::text from stook.frame where sha256 = :sha256 and survey is not null")
                 .param("sha256", sha256)
                 .query(String.class)
                 .optional()
-                .map(text -> {
-                    Look look = LookJson.read(text);
-                    Plane thumbnail = look.survey().thumbnail();
-                    return new Shot.Sight(
-                            java.util.Arrays.copyOf(thumbnail.samples(), thumbnail.width() * thumbnail.height()),
-                            look.reading().codes().stream()
-                                    .map(code -> new Shot.Code(code.symbology(), code.text()))
-                                    .toList(),
-                            look.reading().unread(),
-                            Look.blank(look.survey().exposure()));
-                })
-                .orElse(null);
+                .map(LookJson::read);
+    }
+
+    private static Shot.Sight sight(Look look) {
+        Plane thumbnail = look.survey().thumbnail();
+        return new Shot.Sight(
+                java.util.Arrays.copyOf(thumbnail.samples(), thumbnail.width() * thumbnail.height()),
+                look.reading().codes().stream()
+                        .map(code -> new Shot.Code(code.symbology(), code.text()))
+                        .toList(),
+                look.reading().unread(),
+                Look.blank(look.survey().exposure()));
     }
 
     /** Forgets what nobody has asked for lately: all, when it has become much. */

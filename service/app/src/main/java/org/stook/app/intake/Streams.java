@@ -24,11 +24,13 @@ class Streams {
     private final StreamShots shots;
     private final GroupStacks stacks;
     private final StationBook book;
+    private final TableTalk talk;
 
-    Streams(StreamShots shots, GroupStacks stacks, StationBook book) {
+    Streams(StreamShots shots, GroupStacks stacks, StationBook book, TableTalk talk) {
         this.shots = shots;
         this.stacks = stacks;
         this.book = book;
+        this.talk = talk;
     }
 
     /**
@@ -54,7 +56,8 @@ class Streams {
                 List<Shot> part = parts.next();
                 boolean over = ended || parts.hasNext();
                 for (Group group : sorted(station, part, settings, over)) {
-                    stacks.write(new GroupStacks.Wanted(station, settings, group, over), pending, taken);
+                    stacks.write(new GroupStacks.Wanted(station, settings, group, over), pending, taken)
+                            .ifPresent(talk::judge);
                 }
             }
         });

@@ -83,7 +83,7 @@ final class Bench {
         Completion completion = new Completion(jdbc, transaction, sweeps, sealing);
         TableTalk talk = new TableTalk(sweeps, early, () -> now);
         GroupStacks groups = new GroupStacks(jdbc, transaction, versions, completion);
-        Streams streams = new Streams(new StreamShots(jdbc), groups, book);
+        Streams streams = new Streams(new StreamShots(jdbc, early), groups, book, talk);
         FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion, talk));
         return new IntakePoller(stations, shares, round, () -> now);
     }
