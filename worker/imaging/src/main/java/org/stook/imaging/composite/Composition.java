@@ -13,6 +13,8 @@ import org.stook.imaging.composite.view.Proxies;
 import org.stook.imaging.composite.view.ReviewMaps;
 import org.stook.imaging.composite.view.TilePyramid;
 import org.stook.imaging.crop.LostBorder;
+import org.stook.imaging.registration.Registrar;
+import org.stook.imaging.registration.Registration;
 import org.stook.imaging.score.Measurements;
 import org.stook.imaging.score.Score;
 import org.stook.imaging.score.Scorecard;
@@ -37,6 +39,7 @@ public final class Composition implements AutoCloseable {
     private @Nullable FrameMaps maps;
     private @Nullable Path proxies;
     private @Nullable Surveyed surveyed;
+    private @Nullable Registration registration;
     private @Nullable Registered registered;
     private @Nullable Toning toning;
     private @Nullable BlendStage blendStage;
@@ -60,9 +63,34 @@ public final class Composition implements AutoCloseable {
     /** Places every frame against the reference frame and finds the common area. */
     public void register() throws CannotCompose, IOException {
         Surveyed stack = done(surveyed, SURVEY);
-        registered = timed(
-                REGISTER,
-                () -> new RegisterStage(order, stack).run(new SweepLuma(stack.sweep(), done(maps, SURVEY), progress)));
+        place(() -> new Registrar(order.threads())
+                .register(new SweepLuma(stack.sweep(), done(maps, SURVEY), progress), stack.reference()));
+    }
+
+    /**
+     * The same with what an earlier composition found of the same frames, if it is that: nothing is registered then, and the
+     * composite has the same bytes.
+     *
+     * @param placements what {@link #placements()} gave
+     * @return false if they are of other frames, of another version or damaged; nothing is done then
+     */
+    public boolean register(String placements) throws CannotCompose, IOException {
+        Optional<Registration> saved = SavedPlacements.read(placements, done(surveyed, SURVEY));
+        if (saved.isPresent()) place(saved::get);
+        return saved.isPresent();
+    }
+
+    private void place(Stage<Registration> finding) throws CannotCompose, IOException {
+        registered = timed(REGISTER, () -> {
+            Registration found = finding.run();
+            registration = found;
+            return new RegisterStage(order, done(surveyed, SURVEY)).run(found);
+        });
+    }
+
+    /** What registration found, for {@link #register(String)}: one line of some hundred characters a frame. */
+    public String placements() {
+        return SavedPlacements.write(done(surveyed, SURVEY), done(registration, REGISTER));
     }
 
     /** Has small copies of the placed frames written while they are blended. To be called before {@link #blend()}. */

@@ -1,6 +1,5 @@
 package org.stook.imaging.composite;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,10 +10,9 @@ import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Placement;
 import org.stook.imaging.placing.Placer;
 import org.stook.imaging.registration.Placed;
-import org.stook.imaging.registration.Registrar;
 import org.stook.imaging.registration.Registration;
 
-/** Places every frame of the sweep against the reference frame and finds the area they share. */
+/** Puts every frame of the sweep into its place against the reference frame and finds the area they share. */
 final class RegisterStage {
     private static final String SHAKEN =
             ": less sharp than its place in the sweep promises: it was shaken or the subject moved";
@@ -29,8 +27,7 @@ final class RegisterStage {
         this.surveyed = surveyed;
     }
 
-    Registered run(SweepLuma luma) throws CannotCompose, IOException {
-        Registration found = new Registrar(order.threads()).register(luma, surveyed.reference());
+    Registered run(Registration found) throws CannotCompose {
         sort(found);
         if (placed.size() * 2 < surveyed.sweep().size()) {
             throw new CannotCompose(

@@ -104,6 +104,37 @@ class CompositionTest {
     }
 
     @Test
+    void placementsOfAnEarlierCompositionGiveTheSameBytesWithoutRegistration() throws Exception {
+        Recipe recipe = Recipe.standard().withReference(stack.nameOf(3));
+        List<String> stages = new ArrayList<>();
+        Path again = home.resolve("placed.tif");
+        String saved;
+        try (Composition first = new Composition(new ComposeOrder(stack.files(), recipe, 2), Progress.silent())) {
+            first.survey();
+            first.register();
+            saved = first.placements();
+        }
+        try (Composition second = new Composition(
+                new ComposeOrder(stack.files(), recipe, 2), (stage, part) -> stages.add(stage + part))) {
+            second.survey();
+            for (String bad : List.of(
+                    "",
+                    "{}",
+                    saved.replace("\"placed\":[{", "\"placed\":[{},{"),
+                    saved.replace("\"reference\":3", "\"reference\":2"))) {
+                assertThat(second.register(bad)).as(bad).isFalse();
+            }
+            assertThat(second.register(saved)).isTrue();
+            second.blend();
+            second.finish(again, Optional.empty());
+        }
+        assertThat(again).hasSameBinaryContentAs(master);
+        assertThat(stages.stream().filter(s -> s.startsWith(Composition.REGISTER)))
+                .as("only its end is reported")
+                .containsExactly("register1.0");
+    }
+
+    @Test
     void setsAsideWhatIsNoFrameAndNamesTheReason(@TempDir Path messy) throws Exception {
         for (Path file : stack.files()) Files.copy(file, messy.resolve(file.getFileName()));
         Path truncated = messy.resolve("cut.jpg");
