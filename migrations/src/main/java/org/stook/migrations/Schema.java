@@ -12,10 +12,10 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 20;
+    public static final int NEWEST = 24;
 
     /** Oldest schema this release's programs can work on. */
-    public static final int OLDEST = 19;
+    public static final int OLDEST = 22;
 
     private Schema() {}
 

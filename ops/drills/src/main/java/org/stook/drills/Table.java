@@ -7,7 +7,7 @@ import org.stook.drills.check.Result;
 /** Results as a table. */
 final class Table {
     private static final String LINE =
-            "| %-12s | %6s | %6s | %5s | %9s | %11s | %6s | %8s | %7s | %6s | %10s | %-5s |%n";
+            "| %-12s | %6s | %6s | %5s | %9s | %11s | %6s | %8s | %7s | %6s | %10s | %6s | %-5s |%n";
 
     private Table() {}
 
@@ -25,6 +25,7 @@ final class Table {
                 "refused",
                 "deaths",
                 "takeover s",
+                "spared",
                 "sound");
         for (Result r : results) {
             out.printf(
@@ -40,6 +41,7 @@ final class Table {
                     r.refused(),
                     r.deaths(),
                     "%.1f".formatted(r.takeover()),
+                    r.spared(),
                     r.sound() ? "yes" : "NO");
         }
         out.printf(

@@ -115,6 +115,17 @@ public final class Upkeep {
     }
 
     /**
+     * Deletes the placements of runs that are over: nobody takes them over any more.
+     *
+     * @return of how many runs
+     */
+    public int forgetPlacements() {
+        return jdbc.sql("""
+                        delete from stook.placements p using stook.run r
+                        where r.id = p.run_id and r.state in ('PUBLISHED', 'SUPERSEDED', 'CANCELLED')""").update();
+    }
+
+    /**
      * Deletes the step history of executions older than thirty days, the oldest first. What became of a run stays in its
      * attempts and in the audit entries.
      *

@@ -68,6 +68,9 @@ class KillTest {
                         "select count(distinct a.batch_execution_id) from stook.attempt a where run_id = " + run))
                 .as("computed again only if nothing was staged")
                 .isEqualTo("" + jobs);
+        assertThat(place.value("select coalesce(max(placements_of), 0) from stook.attempt where run_id = " + run))
+                .as("what is computed again is not registered again")
+                .isEqualTo(jobs == 2 ? "1" : "0");
         assertThat(scratchOf("doomed-" + failpoint)).doesNotExist();
     }
 

@@ -17,6 +17,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  * @param refused attempts that were begun and ended without a publication
  * @param deaths counted against runs in the end
  * @param takeover longest time from the death of a worker to the next attempt at its run, seconds; 0 if none died
+ * @param spared attempts that took over and went by saved placements instead of registering again
  * @param contents how many different depth maps there are of the same frames (the composites name their run); more than one is
  *     a fault
  * @param violations of what a history may be
@@ -33,6 +34,7 @@ public record Result(
         int refused,
         int deaths,
         double takeover,
+        int spared,
         int contents,
         List<String> violations) {
 
@@ -56,6 +58,7 @@ public record Result(
                 count(jdbc, "select count(*) from stook.attempt where outcome <> 'PUBLISHED'"),
                 count(jdbc, "select coalesce(sum(deaths), 0)::int from stook.run"),
                 jdbc.sql(TAKEOVER).query(Double.class).single(),
+                count(jdbc, "select count(*) from stook.attempt where placements_of is not null"),
                 count(jdbc, """
                         select count(distinct f ->> 'sha256') from stook.publication p join stook.stack s on s.id = p.stack_id,
                           jsonb_array_elements(p.files) f where s.subject like 'Mineral %' and f ->> 'kind' = 'depth-map'"""),

@@ -2,6 +2,7 @@ package org.stook.orders.attempt;
 
 import com.github.kagkarlsson.scheduler.task.ExecutionContext;
 import java.time.Duration;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -111,6 +112,21 @@ public final class Attempt {
     /** Notes which batch job execution works on the attempt, for whoever looks for its steps. */
     public void workedOnBy(long batchExecutionId) {
         fence.workedOnBy(order().run(), order().attempt(), batchExecutionId);
+    }
+
+    /** Where an earlier attempt found the frames to lie, as it said; empty also while the database is away. */
+    public Optional<String> savedPlacements() {
+        return order().attempt() == 1 ? Optional.empty() : fence.placements().saved(order().run());
+    }
+
+    /** Notes that this attempt goes by the saved placements. */
+    public void tookPlacements() {
+        fence.placements().taken(order().run(), order().attempt());
+    }
+
+    /** Saves where the frames lie, so that an attempt that takes over need not find out again. */
+    public void savePlacements(String text) {
+        fence.placements().save(order().run(), order().attempt(), text);
     }
 
     /**

@@ -13,10 +13,16 @@ import org.stook.orders.RunId;
 final class Fence {
     private final Ledger ledger;
     private final JdbcClient jdbc;
+    private final Placements placements;
 
     Fence(Ledger ledger) {
         this.ledger = ledger;
         this.jdbc = ledger.jdbc;
+        this.placements = new Placements(ledger);
+    }
+
+    Placements placements() {
+        return placements;
     }
 
     /**

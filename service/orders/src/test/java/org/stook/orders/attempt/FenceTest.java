@@ -11,6 +11,7 @@ import org.stook.orders.NewRun;
 import org.stook.orders.RunId;
 import org.stook.orders.RunState;
 import org.stook.orders.Studio;
+import org.stook.orders.Upkeep;
 import org.stook.orders.WorkOrder;
 
 class FenceTest {
@@ -62,6 +63,25 @@ class FenceTest {
         assertThat(STUDIO.trail(run))
                 .containsExactly(
                         "run.CREATED", "run.READY-RUNNING", "run.RUNNING-PUBLISHING", "run.PUBLISHING-PUBLISHED");
+    }
+
+    @Test
+    void placementsOutliveTheirAttemptAndAreGoneWhenTheRunIsOver() {
+        RunId run = STUDIO.run();
+        claim(h1, run);
+        w1.placements().save(run, 1, "where they lie");
+        claim(h2, run);
+        w1.placements().save(run, 1, "late");
+        assertThat(w2.placements().saved(run)).contains("where they lie");
+        w2.placements().taken(run, 2);
+        assertThat(STUDIO.value("select placements_of from stook.attempt where n = 2 and run_id = " + run))
+                .isEqualTo("1");
+        Upkeep upkeep = new Upkeep(STUDIO.source, STUDIO.transactions);
+        assertThat(upkeep.forgetPlacements()).isZero();
+        w2.publishing(run, 2, staged(run, 2, Studio.HASH));
+        w2.published(run, 2, DONE);
+        assertThat(upkeep.forgetPlacements()).isEqualTo(1);
+        assertThat(w2.placements().saved(run)).isEmpty();
     }
 
     @Test

@@ -62,7 +62,13 @@ final class Steps implements AutoCloseable {
     }
 
     void register() throws IOException, CannotCompose {
-        costs.imaging(composition::register);
+        Optional<String> saved = attempt.savedPlacements();
+        if (saved.isPresent() && composition.register(saved.get())) {
+            attempt.tookPlacements();
+        } else {
+            costs.imaging(composition::register);
+            attempt.savePlacements(composition.placements());
+        }
     }
 
     void blend() throws IOException, CannotCompose {
