@@ -1,6 +1,8 @@
 package org.stook.launcher;
 
+import java.security.SecureRandom;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,9 +13,19 @@ import org.stook.postgres.LocalPostgres;
 final class Children {
     static final String DATABASE = "stook";
 
-    private Children() {}
+    /** The login of service and workers, with a new password at each start of the studio: the service sets it. */
+    private static final String LOGIN = "stook_work";
 
-    static ChildPlan service(StudioPlan plan, LocalPostgres postgres) {
+    private final StudioPlan plan;
+    private final LocalPostgres postgres;
+    private final String password = password();
+
+    Children(StudioPlan plan, LocalPostgres postgres) {
+        this.plan = plan;
+        this.postgres = postgres;
+    }
+
+    ChildPlan service() {
         List<String> arguments = new ArrayList<>();
         arguments.add("--server.address=" + plan.address());
         arguments.add("--server.port=" + plan.port());
@@ -26,20 +38,20 @@ final class Children {
             arguments.add("--stook.stations[" + index + "].intake=" + station.getValue());
             index++;
         }
-        arguments.addAll(settings(plan));
+        arguments.addAll(settings());
         return new ChildPlan(
                 "service",
                 plan.jars().service(),
                 plan.serviceMemory(),
                 arguments,
-                database(postgres),
+                owner(),
                 plan.logs().resolve("service.log"));
     }
 
-    static List<ChildPlan> workers(StudioPlan plan, LocalPostgres postgres) {
+    List<ChildPlan> workers() {
         List<String> arguments = new ArrayList<>();
         arguments.add("--stook.worker.scratch=" + plan.home().resolve("scratch"));
-        arguments.addAll(settings(plan));
+        arguments.addAll(settings());
         return IntStream.rangeClosed(1, plan.workers())
                 .mapToObj(n -> "worker-" + n)
                 .map(name -> new ChildPlan(
@@ -47,20 +59,33 @@ final class Children {
                         plan.jars().worker(),
                         plan.workerMemory(),
                         arguments,
-                        database(postgres),
+                        login(),
                         plan.logs().resolve(name + ".log")))
                 .toList();
     }
 
-    private static List<String> settings(StudioPlan plan) {
+    private List<String> settings() {
         return plan.settings().stream().map(setting -> "--" + setting).toList();
     }
 
-    private static Map<String, String> database(LocalPostgres postgres) {
+    private Map<String, String> login() {
         Map<String, String> environment = new LinkedHashMap<>();
         environment.put("SPRING_DATASOURCE_URL", postgres.url(DATABASE));
-        environment.put("SPRING_DATASOURCE_USERNAME", postgres.username());
-        environment.put("SPRING_DATASOURCE_PASSWORD", postgres.password());
+        environment.put("SPRING_DATASOURCE_USERNAME", LOGIN);
+        environment.put("SPRING_DATASOURCE_PASSWORD", password);
         return environment;
+    }
+
+    private Map<String, String> owner() {
+        Map<String, String> environment = login();
+        environment.put("STOOK_OWNER_USERNAME", postgres.username());
+        environment.put("STOOK_OWNER_PASSWORD", postgres.password());
+        return environment;
+    }
+
+    private static String password() {
+        byte[] random = new byte[24];
+        new SecureRandom().nextBytes(random);
+        return HexFormat.of().formatHex(random);
     }
 }

@@ -59,10 +59,11 @@ public final class Studio implements AutoCloseable {
         } catch (SQLException e) {
             throw new LaunchFailure("the database could not be made: " + e.getMessage(), e);
         }
-        ChildPlan servicePlan = Children.service(plan, database);
+        Children children = new Children(plan, database);
+        ChildPlan servicePlan = children.service();
         service = launch(servicePlan);
         Answer.await(url(), service, servicePlan);
-        for (ChildPlan worker : Children.workers(plan, database)) workers.add(launch(worker));
+        for (ChildPlan worker : children.workers()) workers.add(launch(worker));
         watch = new Thread(this::watch, "watch");
         watch.setDaemon(true);
         watch.start();

@@ -1,6 +1,7 @@
 package org.stook.node;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
@@ -12,11 +13,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.stook.imaging.composite.ComposeReport;
 import org.stook.node.job.CompositionWork;
 import org.stook.node.publish.Durable;
@@ -96,6 +99,18 @@ class CompositionTest {
             assertThat(there.getFileName().toString()).matches("[A-Za-z0-9._-]+");
         });
         assertThat(publication.path("frames")).hasSize(5);
+    }
+
+    @Test
+    void aNodesLoginCannotChangeTheTrail() {
+        JdbcClient own = JdbcClient.create(node.getBean(DataSource.class));
+        for (String sql : List.of(
+                "update stook.audit_entry set actor = 'eve'",
+                "delete from stook.audit_entry",
+                "truncate stook.audit_entry",
+                "update stook.publication set name = 'other'")) {
+            assertThatThrownBy(() -> own.sql(sql).update()).hasStackTraceContaining("permission denied");
+        }
     }
 
     @Test

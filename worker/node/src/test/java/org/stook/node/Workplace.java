@@ -18,6 +18,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.stook.migrations.Schema;
+import org.stook.migrations.WorkingLogin;
 import org.stook.node.publish.Durable;
 import org.stook.orders.NewRun;
 import org.stook.orders.Priorities;
@@ -36,6 +37,9 @@ import org.stook.scenes.subject.Subjects;
 final class Workplace {
     private static final String SETTINGS = "cd".repeat(32);
     private static final int FRAMES = 5;
+    /** Of the nodes, without the owner's rights. */
+    private static final String LOGIN = "stook_work";
+
     private static final List<byte[]> SHOT = shot();
 
     final TestDatabase database;
@@ -53,6 +57,7 @@ final class Workplace {
         source.setPassword(database.password());
         source.setMaximumPoolSize(2);
         Schema.migrate(source);
+        WorkingLogin.ensure(source, LOGIN, LOGIN);
         jdbc = JdbcClient.create(source);
         card = share("card", "INTAKE");
         wall = share("wall", "PUBLISH");
@@ -164,12 +169,18 @@ final class Workplace {
 
     private Stream<String> arguments(String id) {
         return Map.of(
-                        "spring.datasource.url", database.url(),
-                        "spring.datasource.username", database.username(),
-                        "spring.datasource.password", database.password(),
-                        "stook.worker.id", id,
-                        "stook.worker.threads", "1",
-                        "stook.worker.scratch", folder.resolve("scratch").toString())
+                        "spring.datasource.url",
+                        database.url(),
+                        "spring.datasource.username",
+                        LOGIN,
+                        "spring.datasource.password",
+                        LOGIN,
+                        "stook.worker.id",
+                        id,
+                        "stook.worker.threads",
+                        "1",
+                        "stook.worker.scratch",
+                        folder.resolve("scratch").toString())
                 .entrySet()
                 .stream()
                 .map(e -> "--" + e.getKey() + "=" + e.getValue());

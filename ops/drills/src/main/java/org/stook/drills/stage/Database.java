@@ -10,12 +10,15 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.stook.migrations.Schema;
+import org.stook.migrations.WorkingLogin;
 import org.stook.postgres.LocalPostgres;
 import org.stook.postgres.PostgresOptions;
 
 /** The studio's PostgreSQL, which can be stopped the hard way and comes back on the same port. */
 public final class Database implements AutoCloseable {
     private static final String NAME = "studio";
+    /** Of the workers: that of a studio, without the owner's rights. */
+    private static final String LOGIN = "stook_work";
 
     private final Path home;
     private LocalPostgres server;
@@ -49,6 +52,7 @@ public final class Database implements AutoCloseable {
                 .target(Integer.toString(schema))
                 .load()
                 .migrate();
+        WorkingLogin.ensure(database.source, LOGIN, LOGIN);
         return database;
     }
 
@@ -78,11 +82,11 @@ public final class Database implements AutoCloseable {
     }
 
     public String username() {
-        return server.username();
+        return LOGIN;
     }
 
     public String password() {
-        return server.password();
+        return LOGIN;
     }
 
     static String url(String host, int port) {

@@ -67,7 +67,9 @@ public final class Service implements AutoCloseable {
                 "--stook.recurring=" + recurring,
                 "--spring.datasource.url=" + source.getJdbcUrl(),
                 "--spring.datasource.username=" + stage.database().username(),
-                "--spring.datasource.password=" + stage.database().password()));
+                "--spring.datasource.password=" + stage.database().password(),
+                "--stook.owner.username=" + source.getUsername(),
+                "--stook.owner.password=" + source.getPassword()));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(

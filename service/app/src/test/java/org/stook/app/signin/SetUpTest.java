@@ -2,6 +2,7 @@ package org.stook.app.signin;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.net.ConnectException;
@@ -11,6 +12,8 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -43,8 +46,29 @@ class SetUpTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(SetUpTest.class).register(registry::add);
+        TestDatabase owned = TestDatabase.fresh(SetUpTest.class);
+        registry.add("spring.datasource.url", owned::url);
+        registry.add("spring.datasource.username", () -> "stook_work");
+        registry.add("spring.datasource.password", () -> "it's work");
+        registry.add("stook.owner.username", owned::username);
+        registry.add("stook.owner.password", owned::password);
         registry.add("stook.setup-file", () -> folder.resolve("setup-code").toString());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "update stook.audit_entry set actor = 'eve'",
+                "delete from stook.audit_entry",
+                "truncate stook.audit_entry",
+                "delete from stook.audit_leaf",
+                "alter table stook.audit_entry disable trigger all",
+                "set session_replication_role = replica"
+            })
+    void theServicesOwnLoginCannotChangeTheTrail(String sql) {
+        assertThatThrownBy(() -> jdbc.sql(sql).update())
+                .rootCause()
+                .hasMessageMatching("(?s).*(permission denied|must be owner).*");
     }
 
     @Test
