@@ -13,6 +13,7 @@ import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
 import org.stook.drills.drill.Drills;
 import org.stook.drills.drill.UpgradeCommand;
+import org.stook.drills.scale.CancelCommand;
 import org.stook.drills.scale.OverheadCommand;
 import org.stook.drills.scale.ScaleCommand;
 import org.stook.drills.scale.TwoWorkersCommand;
@@ -29,6 +30,7 @@ import picocli.CommandLine.Parameters;
             ScaleCommand.class,
             OverheadCommand.class,
             TwoWorkersCommand.class,
+            CancelCommand.class,
             UpgradeCommand.class,
             PullCommand.class,
             BagCommand.class,

@@ -3,12 +3,17 @@ package org.stook.drills.drill;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.stook.drills.stage.Material;
 import org.stook.drills.stage.Slot;
@@ -50,13 +55,53 @@ final class Castings {
     static final class Pointed extends EachPublished {
         @Override
         public int ownFaults(Stage stage) throws IOException {
+            Map<String, Integer> points = points(stage);
+            points.forEach((point, count) -> System.err.printf("%5d  %s%n", count, point));
+            return points.values().stream().mapToInt(Integer::intValue).sum();
+        }
+
+        /** How often which point was it. */
+        static Map<String, Integer> points(Stage stage) throws IOException {
+            Map<String, Integer> points = new TreeMap<>();
+            lines(stage)
+                    .filter(l -> l.startsWith("dies at ") || l.startsWith("fails at "))
+                    .forEach(l -> points.merge(l, 1, Integer::sum));
+            return points;
+        }
+
+        static Stream<String> lines(Stage stage) throws IOException {
             List<String> lines = new ArrayList<>();
             for (Slot slot : stage.slots()) {
                 lines.addAll(Files.readAllLines(stage.folder().resolve(slot.name() + ".log")));
             }
-            return (int) lines.stream()
-                    .filter(l -> l.startsWith("dies at ") || l.startsWith("fails at "))
-                    .count();
+            return lines.stream();
+        }
+    }
+
+    /** The same, and every point that the workers name must have been met. */
+    static final class EachPointed extends EachPublished {
+        private static final String NAMES = "points: ";
+
+        @Override
+        public int ownFaults(Stage stage) throws IOException {
+            return new Pointed().ownFaults(stage);
+        }
+
+        @Override
+        public List<String> verdict(Stage stage) {
+            List<String> wrong = new ArrayList<>(super.verdict(stage));
+            try {
+                Set<String> met = Pointed.points(stage).keySet();
+                Pointed.lines(stage)
+                        .filter(l -> l.startsWith(NAMES))
+                        .limit(1)
+                        .flatMap(l -> Stream.of(l.substring(NAMES.length()).split(" ")))
+                        .filter(point -> !met.contains("dies at " + point))
+                        .forEach(point -> wrong.add("nobody died at " + point));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            return wrong;
         }
     }
 

@@ -46,8 +46,21 @@ public final class Drills {
                         Faults.outage(1)),
                 calm("outage", "the database is away for 40 s", pace(2, 5000, 9000), Faults.outage(40)),
                 calm("long-outage", "the database is away for 5 minutes", pace(1, 3000, 4000), Faults.outage(300)),
-                points("points", "each run's first attempt dies at its n-th point, n in turn", "die/"),
-                points("calls", "each run's first attempt has an I/O error at its n-th call, n in turn", "fail/"),
+                points(
+                        "boundaries",
+                        "each run's first attempt dies at one of the named points, all of them in turn",
+                        "each",
+                        new Castings.EachPointed()),
+                points(
+                        "points",
+                        "each run's first attempt dies at its n-th point, n in turn",
+                        "die/" + POINTS,
+                        new Castings.Pointed()),
+                points(
+                        "calls",
+                        "each run's first attempt has an I/O error at its n-th call, n in turn",
+                        "fail/" + POINTS,
+                        new Castings.Pointed()),
                 onSmallDisk("full", "the output share is full for 15 s", Faults.full(15)),
                 onSmallDisk("locked", "the output share is read-only for 15 s", Faults.locked(15)),
                 onSmallDisk("vanished", "the output share is not mounted for 12 s", Faults.vanished(12)),
@@ -122,16 +135,9 @@ public final class Drills {
         return new Slot.Setup(List.of("-Xmx256m"), List.of(), Skew.by(seconds));
     }
 
-    private static Drill points(String name, String purpose, String failpoint) {
-        Slot.Setup setup =
-                new Slot.Setup(List.of("-Xmx256m", "-Dstook.failpoint=" + failpoint + POINTS), List.of(), Map.of());
-        return new Drill(
-                name,
-                purpose,
-                Collections.nCopies(3, setup),
-                List.of(),
-                new Drill.Pace(0, 200, 400),
-                new Castings.Pointed());
+    private static Drill points(String name, String purpose, String failpoint, Drill.Casting casting) {
+        Slot.Setup setup = new Slot.Setup(List.of("-Xmx256m", "-Dstook.failpoint=" + failpoint), List.of(), Map.of());
+        return new Drill(name, purpose, Collections.nCopies(3, setup), List.of(), new Drill.Pace(0, 200, 400), casting);
     }
 
     private static List<Slot.Setup> workers(int count) {

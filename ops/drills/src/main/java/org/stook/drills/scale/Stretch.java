@@ -33,7 +33,7 @@ record Stretch(List<RunCost> runs, List<RunCost> counted, Used used) {
         private static final long BYTES_A_PIXEL = 64;
 
         /** As delivered: with the optimising compiler. */
-        private List<String> javaOptions() {
+        List<String> javaOptions() {
             long pixels = (long) width * width * 2 / 3;
             return List.of("-XX:TieredStopAtLevel=4", "-Xmx" + (HEAP_MIB + (pixels * BYTES_A_PIXEL >> 20)) + "m");
         }

@@ -55,6 +55,7 @@ public final class CompositionWork implements Work {
             return tooLarge.get();
         }
         try {
+            Failpoint.hit("after-claim");
             Optional<Outcome> takenOver = takeOver(attempt);
             return takenOver.isPresent() ? takenOver.get() : compose(attempt);
         } catch (IOException | JobExecutionException | RuntimeException e) {
