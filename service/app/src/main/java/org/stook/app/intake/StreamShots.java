@@ -17,6 +17,7 @@ import org.stook.app.sorting.Shot;
 import org.stook.app.sorting.Sorter;
 import org.stook.imaging.codec.FrameHeader;
 import org.stook.imaging.frame.Plane;
+import org.stook.imaging.survey.FrameSurvey;
 
 /** The frames of a station that lie among those of other stacks, as sorting wants them. */
 @Component
@@ -169,11 +170,20 @@ class StreamShots {
         Plane thumbnail = look.survey().thumbnail();
         return new Shot.Sight(
                 java.util.Arrays.copyOf(thumbnail.samples(), thumbnail.width() * thumbnail.height()),
+                sharpness(look.survey()),
                 look.reading().codes().stream()
                         .map(code -> new Shot.Code(code.symbology(), code.text()))
                         .toList(),
                 look.reading().unread(),
                 Look.blank(look.survey().exposure()));
+    }
+
+    private static float[] sharpness(FrameSurvey survey) {
+        double floor = 0;
+        for (int k = 0; k < survey.floors().length; k++) floor += survey.floors()[k] / (1 << k);
+        float[] logs = new float[survey.tiles()];
+        for (int t = 0; t < logs.length; t++) logs[t] = (float) Math.log(survey.sharpness(t) + floor);
+        return logs;
     }
 
     /** Forgets what nobody has asked for lately: all, when it has become much. */

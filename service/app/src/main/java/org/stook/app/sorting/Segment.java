@@ -43,9 +43,18 @@ record Segment(Kind kind, List<Shot> shots, @Nullable Long stack) {
         return Stream.concat(
                         sealed.stream().map(s -> new Segment(Kind.SEALED, s.sweep(), s.stack())),
                         runs(shots, same).stream()
+                                .flatMap(Segment::sweeps)
                                 .map(run -> new Segment(kind(run, same, shots), List.copyOf(run), null)))
                 .sorted(Comparator.comparing(Segment::place, Shot.BY_TIME))
                 .toList();
+    }
+
+    /** A run of several sweeps of one view, sweep by sweep. */
+    private static Stream<List<Shot>> sweeps(List<Shot> run) {
+        int end = Restart.in(run);
+        return end == run.size()
+                ? Stream.of(run)
+                : Stream.concat(Stream.of(run.subList(0, end)), sweeps(run.subList(end, run.size())));
     }
 
     private static List<List<Shot>> runs(List<Shot> shots, Sameness same) {

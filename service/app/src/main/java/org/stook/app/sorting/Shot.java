@@ -28,12 +28,13 @@ public record Shot(long file, String name, LocalDateTime time, Setting setting, 
 
     /**
      * @param thumbnail luminance of the whole frame, small, row-major
+     * @param sharpness logarithm of the sharpness of each of its tiles; empty where it is not known
      * @param codes what was read on labels
      * @param unread labels on which nothing could be read
      * @param blank what it is instead of a picture ("is black"), empty for a picture
      */
     @SuppressWarnings("ArrayRecordComponent") // never compared
-    public record Sight(float[] thumbnail, List<Code> codes, int unread, String blank) {
+    public record Sight(float[] thumbnail, float[] sharpness, List<Code> codes, int unread, String blank) {
         public Sight {
             codes = List.copyOf(codes);
         }

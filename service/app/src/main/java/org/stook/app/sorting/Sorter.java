@@ -132,6 +132,9 @@ public final class Sorter {
     }
 
     private boolean belongs(Group group, Segment segment) {
+        if (Restart.is(group.sweep(), segment.shots())) {
+            return false;
+        }
         // Where labels come last, a labelled stack is over, and what comes before the next label is of that.
         boolean over = slates == Slates.LAST
                 && (group.stack() != null || !group.slates().isEmpty());

@@ -135,6 +135,9 @@ class DayTest {
 
     private Shot shoot(int picture, List<Shot.Code> codes, int unread, String blank) {
         clock = clock.plusSeconds(1);
-        return Shots.shot(++files, clock, new Shot.Sight(Shots.thumbnail(picture, files, blank), codes, unread, blank));
+        return Shots.shot(
+                ++files,
+                clock,
+                new Shot.Sight(Shots.thumbnail(picture, files, blank), new float[0], codes, unread, blank));
     }
 }

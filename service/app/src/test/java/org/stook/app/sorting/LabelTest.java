@@ -58,6 +58,7 @@ class LabelTest {
                 new Shot.Setting("", "", ""),
                 new Shot.Sight(
                         new float[0],
+                        new float[0],
                         Arrays.stream(texts).map(t -> new Shot.Code("QR", t)).toList(),
                         0,
                         ""),

@@ -15,6 +15,7 @@ import org.stook.app.station.StationSettings.Slates;
 import org.stook.app.station.StationSettings.Splitting;
 
 class SorterTest {
+    private double focus = Double.NaN;
     private static final LocalDateTime NINE = LocalDateTime.of(2026, 3, 2, 9, 0);
     private final List<Shot> shots = new ArrayList<>();
     private LocalDateTime clock = NINE;
@@ -237,6 +238,25 @@ class SorterTest {
     }
 
     @Test
+    void aSweepShotOnceMoreIsAnotherStack() {
+        slate("HC-1");
+        focused(1, 0, 1, 2, 3, 4, 5, 6, 7);
+        focused(1, 0.3, 1.3, 2.3, 3.3, 4.3, 5.3, 6.3);
+        List<Group> groups = sort(Slates.FIRST);
+        assertThat(groups).hasSize(2);
+        assertThat(groups.get(0).sweep()).hasSize(8);
+        assertThat(subject(groups.get(1), true)).as("nobody said whose it is").isNull();
+    }
+
+    @Test
+    void neitherAGapNorFramesForItAreASecondSweep() {
+        slate("HC-1");
+        focused(1, 0, 1, 2, 3, 7, 8, 9, 10, 11, 12, 13, 14);
+        focused(1, 3.8, 4.6, 5.4, 6.2);
+        assertThat(sort(Slates.FIRST)).hasSize(1);
+    }
+
+    @Test
     void oneOrTwoFramesAtTheEndWaitForWhatComes() {
         slate("HC-1");
         sweep(1, 5);
@@ -294,10 +314,25 @@ class SorterTest {
         for (int i = 0; i < frames; i++) shoot(picture, List.of(), 0, "");
     }
 
+    private void focused(int picture, double... places) {
+        for (double place : places) {
+            focus = place;
+            shoot(picture, List.of(), 0, "");
+        }
+        focus = Double.NaN;
+    }
+
     private void shoot(int picture, List<Shot.Code> codes, int unread, String blank) {
         clock = clock.plusSeconds(1);
         int number = shots.size() + 1;
         shots.add(Shots.shot(
-                number, clock, new Shot.Sight(Shots.thumbnail(picture, number, blank), codes, unread, blank)));
+                number,
+                clock,
+                new Shot.Sight(
+                        Shots.thumbnail(picture, number, blank),
+                        Shots.sharpness(focus, number),
+                        codes,
+                        unread,
+                        blank)));
     }
 }
