@@ -37,7 +37,7 @@ class FolderIntake {
 
     /** The stacks that files join, and what is seen of files before they are accepted. */
     @Component
-    record Beside(FolderStacks stacks, EarlyLooks early) {}
+    record Beside(FolderStacks stacks, EarlyLooks early, Manifests manifests) {}
 
     /** One look at one folder. */
     private record Look(Folder folder, FolderWatch watch, long now, Patience patience, Map<String, FileRow> known) {}
@@ -137,6 +137,9 @@ class FolderIntake {
     }
 
     private boolean decided(Look look, Path file, FileRow row) {
+        if (ManifestFile.is(file)) {
+            return manifest(look, file, row);
+        }
         Finding finding = Examination.of(file, row.seen());
         if (finding instanceof Finding.Whole whole) {
             accepted(look, row, whole);
@@ -156,6 +159,19 @@ class FolderIntake {
             return true;
         }
         return finding instanceof Finding.Raw && raw(look, file, row, patienceOver);
+    }
+
+    private boolean manifest(Look look, Path file, FileRow row) {
+        Folder folder = look.folder();
+        try {
+            Runnable change = beside.manifests().change(file, row, folder.name(), !folder.isStack());
+            decide(look, row, change);
+            look.watch().active(look.now());
+            return true;
+        } catch (IOException e) {
+            LOG.debug("{} cannot be read yet", file, e);
+            return false;
+        }
     }
 
     /** A raw file is kept beside the picture of the same capture; alone, once the picture had time to come, it is the frame. */

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionOperations;
@@ -28,8 +29,16 @@ class GroupStacks {
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("uuuu-MM-dd HH.mm.ss", Locale.ROOT);
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
-    /** @param ended whether nothing more will come */
-    record Wanted(Stations.Station station, StationSettings settings, Group group, boolean ended) {
+    /**
+     * @param ended whether nothing more will come
+     * @param title whose it is, by an operator's manifest; null if its slates tell
+     */
+    record Wanted(
+            Stations.Station station,
+            StationSettings settings,
+            Group group,
+            boolean ended,
+            ManifestFile.@Nullable Line title) {
         boolean complete() {
             return ended || group.closed();
         }
@@ -122,6 +131,17 @@ class GroupStacks {
     }
 
     private void name(Wanted wanted, long stack) {
+        ManifestFile.Line title = wanted.title();
+        if (title != null) {
+            jdbc.sql("""
+                            update stook.stack set subject = :subject, view_name = nullif(:view, ''), named = true, question = null
+                            where id = :stack and not named""")
+                    .param("subject", title.subject())
+                    .param("view", title.view())
+                    .param("stack", stack)
+                    .update();
+            return;
+        }
         StationSettings.Slates slates = wanted.settings().splitting().slates();
         boolean due =
                 slates == StationSettings.Slates.FIRST || slates == StationSettings.Slates.LAST && wanted.complete();

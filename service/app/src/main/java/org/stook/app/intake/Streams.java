@@ -25,12 +25,14 @@ class Streams {
     private final GroupStacks stacks;
     private final StationBook book;
     private final TableTalk talk;
+    private final Manifests manifests;
 
-    Streams(StreamShots shots, GroupStacks stacks, StationBook book, TableTalk talk) {
+    Streams(StreamShots shots, GroupStacks stacks, StationBook book, TableTalk talk, Manifests manifests) {
         this.shots = shots;
         this.stacks = stacks;
         this.book = book;
         this.talk = talk;
+        this.manifests = manifests;
     }
 
     /**
@@ -42,10 +44,10 @@ class Streams {
         StreamShots.Pending pending = shots.pending(station, folder);
         boolean ended = quiet && pending.unseen().isEmpty();
         Map<String, List<Shot>> cameras = new LinkedHashMap<>();
-        pending.shots()
+        Set<Long> taken = new HashSet<>();
+        unlisted(station, folder, pending, ended, taken)
                 .forEach(shot -> cameras.computeIfAbsent(shot.setting().camera(), c -> new ArrayList<>())
                         .add(shot));
-        Set<Long> taken = new HashSet<>();
         cameras.forEach((camera, all) -> {
             LocalDateTime limit = pending.unseen().get(camera);
             List<Shot> known = all.stream()
@@ -56,7 +58,7 @@ class Streams {
                 List<Shot> part = parts.next();
                 boolean over = ended || parts.hasNext();
                 for (Group group : sorted(station, part, settings, over)) {
-                    stacks.write(new GroupStacks.Wanted(station, settings, group, over), pending, taken)
+                    stacks.write(new GroupStacks.Wanted(station, settings, group, over, null), pending, taken)
                             .ifPresent(talk::judge);
                 }
             }
@@ -64,6 +66,26 @@ class Streams {
         stacks.clear(station);
         shots.forget();
         return ended;
+    }
+
+    /** Makes the stacks of the operator's manifests. @return the other shots */
+    private List<Shot> unlisted(
+            Stations.Station station, String folder, StreamShots.Pending pending, boolean ended, Set<Long> taken) {
+        List<Shot> rest = new ArrayList<>(pending.shots());
+        StationSettings settings = book.settings(station.id());
+        for (ManifestFile.Line line : manifests.of(station, folder)) {
+            List<Shot> listed = rest.stream()
+                    .filter(shot -> shot.name().compareTo(line.first()) >= 0
+                            && shot.name().compareTo(line.last()) <= 0)
+                    .toList();
+            rest.removeAll(listed);
+            if (!listed.isEmpty()) {
+                Group group = Sorter.together(listed, settings.splitting());
+                stacks.write(new GroupStacks.Wanted(station, settings, group, ended, line), pending, taken)
+                        .ifPresent(talk::judge);
+            }
+        }
+        return rest;
     }
 
     private List<Group> sorted(Stations.Station station, List<Shot> part, StationSettings settings, boolean over) {

@@ -63,6 +63,23 @@ public final class Sorter {
         return sorter.sorted();
     }
 
+    /** All of these are one stack, for somebody said so: slates, blank frames that stray, and a sweep. */
+    public static Group together(List<Shot> shots, Splitting rules) {
+        Sameness same = new Sameness(rules);
+        Group group = new Group(null);
+        List<Shot> ordered = shots.stream().sorted(Shot.BY_TIME).toList();
+        for (Shot shot : ordered) {
+            if (same.isSlate(shot, ordered)) {
+                group.slate(shot);
+            } else if (shot.isBlank() && !shot.kept()) {
+                group.stray(shot, shot.sight().blank());
+            } else {
+                group.sweep(List.of(shot));
+            }
+        }
+        return group;
+    }
+
     /** Shots that a long pause separates have nothing to do with each other. @param shots in order of capture */
     public static List<List<Shot>> parts(List<Shot> shots) {
         List<List<Shot>> parts = new ArrayList<>();

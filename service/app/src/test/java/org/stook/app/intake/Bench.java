@@ -77,13 +77,15 @@ final class Bench {
         Shares shares = new Shares(jdbc);
         Stations stations = new Stations(settings, shares, book, transaction);
         FolderStacks folders = new FolderStacks(jdbc, versions);
+        IntakeFiles rows = new IntakeFiles(jdbc);
+        Manifests manifests = new Manifests(jdbc, rows);
         FolderIntake files =
-                new FolderIntake(new IntakeFiles(jdbc), new FolderIntake.Beside(folders, early), jdbc, transaction);
+                new FolderIntake(rows, new FolderIntake.Beside(folders, early, manifests), jdbc, transaction);
         Sweeps sweeps = new Sweeps(jdbc, transaction, new SweepFrames(jdbc, early));
         Completion completion = new Completion(jdbc, transaction, sweeps, sealing);
         TableTalk talk = new TableTalk(sweeps, early, () -> now);
         GroupStacks groups = new GroupStacks(jdbc, transaction, versions, completion);
-        Streams streams = new Streams(new StreamShots(jdbc, early), groups, book, talk);
+        Streams streams = new Streams(new StreamShots(jdbc, early), groups, book, talk, manifests);
         FolderRound round = new FolderRound(files, folders, streams, new FolderRound.Rules(book, completion, talk));
         return new IntakePoller(stations, shares, round, () -> now);
     }

@@ -288,6 +288,27 @@ class IntakePollerTest {
     }
 
     @Test
+    void anOperatorsManifestGoesBeforeWhatSortingFinds() {
+        for (int i = 1; i <= 6; i++) bench.put("A_%02d.jpg".formatted(i), jpeg(i, 32));
+        bench.put(
+                "day.stacks.csv",
+                text("first,last,subject,view\nA_01.jpg,A_03.jpg,HC-0001,\nA_04.jpg,A_06.jpg,\"HC, 2\",dorsal\n"));
+        bench.put("bad.stacks.csv", text("first,last,subject,view\nA_09.jpg,A_07.jpg,HC-3,\n"));
+        bench.seconds(20);
+        assertThat(bench.value(
+                        "select string_agg(subject || '/' || coalesce(view_name, '') || '/' || state, ' ' order by id)"
+                                + " from stook.stack where state <> 'ASIDE'"))
+                .isEqualTo("HC-0001//SEALED HC, 2/dorsal/SEALED");
+        assertThat(bench.reason("bad.stacks.csv"))
+                .contains("line 2: found files 'A_09.jpg' to 'A_07.jpg', expected the first to come before the last");
+        assertThat(bench.state("day.stacks.csv")).isEqualTo("STRAY");
+    }
+
+    private static byte[] text(String text) {
+        return text.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    @Test
     void viewsOfOneSubjectAreFoundTogether() {
         frames("agate", 2);
         frames("beryl", 3);
