@@ -25,9 +25,17 @@ final class CoverageSurvey {
                 first.tilesX(),
                 first.tilesY(),
                 peaks,
-                OpenEnd.share(Arrays.stream(places).map(z -> -z).toArray()),
-                OpenEnd.share(Arrays.stream(places).map(z -> z - last).toArray()),
+                OpenEnd.share(
+                        outward(frames, axis.reversed()),
+                        Arrays.stream(places).map(z -> -z).toArray()),
+                OpenEnd.share(
+                        outward(frames, axis),
+                        Arrays.stream(places).map(z -> z - last).toArray()),
                 axis.frames().length < FocusAxis.FEWEST ? List.of() : gaps(frames, axis));
+    }
+
+    private static List<FrameSurvey> outward(List<FrameSurvey> frames, FocusAxis axis) {
+        return Arrays.stream(axis.frames()).mapToObj(frames::get).toList();
     }
 
     /**

@@ -78,7 +78,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
         }
     }
 
-    private FocusAxis reversed() {
+    FocusAxis reversed() {
         int n = frames.length;
         double last = positions[n - 1];
         return new FocusAxis(

@@ -25,6 +25,7 @@ final class FocusModel {
     private static final double TILE_GRID = 0.25;
     private static final double FRAME_GRID = 0.05;
     private static final int FRAME_REACH = 40;
+    private static final int FRAME_NEARBY = 10;
     private static final double FIRST_WIDTH = 2;
     /** By what a width may change in a round. */
     private static final double[] FACTORS = {0.7, 0.85, 1, 1.18, 1.43};
@@ -67,7 +68,7 @@ final class FocusModel {
         for (int round = 0; round < ROUNDS; round++) {
             placeTiles(round < WIDE_ROUNDS);
             if (round > 0) chooseWidths();
-            placeFrames();
+            placeFrames(round < WIDE_ROUNDS ? FRAME_REACH : FRAME_NEARBY);
             normalise();
         }
         placeTiles(false);
@@ -151,15 +152,15 @@ final class FocusModel {
         }
     }
 
-    private void placeFrames() {
+    private void placeFrames(int reach) {
         double[] heights = new double[curves.size()];
         for (int k = 0; k < heights.length; k++) {
             SharpnessCurve c = curves.get(k);
             heights[k] = c.height(FallTable.row(position, tile[c.tile()], widths[c.octave()]));
         }
         for (int i = 0; i < position.length; i++) {
-            double[] places = new double[2 * FRAME_REACH + 1];
-            for (int s = 0; s < places.length; s++) places[s] = position[i] + (s - FRAME_REACH) * FRAME_GRID;
+            double[] places = new double[2 * reach + 1];
+            for (int s = 0; s < places.length; s++) places[s] = position[i] + (s - reach) * FRAME_GRID;
             double[] costs = new double[places.length];
             double weight = 1e-9;
             for (int k = 0; k < heights.length; k++) {
@@ -173,7 +174,7 @@ final class FocusModel {
                 }
             }
             Minimum minimum = Minimum.of(costs);
-            position[i] += (minimum.at() - FRAME_REACH) * FRAME_GRID;
+            position[i] += (minimum.at() - reach) * FRAME_GRID;
             deviation[i] = FRAME_GRID * Math.sqrt(REPEATS * minimum.value() / weight / Math.max(1e-9, minimum.bend()));
         }
     }

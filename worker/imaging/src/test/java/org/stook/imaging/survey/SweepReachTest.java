@@ -11,17 +11,12 @@ import org.stook.scenes.subject.Subjects;
 /** Rendered sweeps of which is known that they are whole, and the same with frames left out. */
 class SweepReachTest {
     /**
-     * The last column is the least share of tiles to be found open when the last two frames are missing: of subjects whose
-     * depths are all filled. The watch's parts stand apart in depth and may look like a backdrop.
+     * The last column is how many frames are cut off the far end, so that at least a twentieth of the subject lies beyond it
+     * (so deep does a shell reach with its last rim only).
      */
     @ParameterizedTest
-    @CsvSource({
-        "mineral, 600, 400, 8, 0.3",
-        "shell, 600, 400, 8, 0.3",
-        "watch, 600, 400, 8, 0",
-        "shell, 1200, 800, 12, 0.01"
-    })
-    void raisesNoFalseAlarmAndFindsWhatIsLeftOut(String subject, int width, int height, int frames, double open) {
+    @CsvSource({"mineral, 600, 400, 8, 2", "shell, 600, 400, 8, 3", "watch, 600, 400, 8, 2", "shell, 900, 600, 12, 4"})
+    void raisesNoFalseAlarmAndFindsWhatIsLeftOut(String subject, int width, int height, int frames, int cut) {
         List<FrameSurvey> sweep = Surveys.of(Subjects.named(subject, 5), BracketPlan.of(width, height, frames, 5));
         staysCalm(SweepSurvey.of(sweep));
         for (int gone = 3; gone < 5; gone++) {
@@ -35,8 +30,8 @@ class SweepReachTest {
         }
         // A short sweep tells too little of how even its steps are.
         if (frames >= 12) findsOneMissing(sweep, frames / 2);
-        SweepSurvey broken = SweepSurvey.of(Surveys.without(sweep, frames - 1, frames - 2));
-        assertThat(broken.coverage().openAtLast()).isGreaterThanOrEqualTo(open);
+        SweepSurvey broken = SweepSurvey.of(sweep.subList(0, frames - cut));
+        assertThat(broken.coverage().isOpenAtLast()).isTrue();
         assertThat(broken.coverage().openAtFirst()).isLessThan(0.03);
     }
 
@@ -52,7 +47,7 @@ class SweepReachTest {
     private static void staysCalm(SweepSurvey whole) {
         assertThat(whole.coverage().gaps()).isEmpty();
         assertThat(whole.coverage().openAtFirst()).isLessThan(0.03);
-        assertThat(whole.coverage().openAtLast()).isLessThan(0.01);
+        assertThat(whole.coverage().openAtLast()).isLessThan(0.03);
         assertThat(whole.shaken()).isEmpty();
         assertThat(whole.strays()).isEmpty();
     }
