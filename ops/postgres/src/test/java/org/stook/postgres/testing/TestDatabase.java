@@ -29,13 +29,22 @@ public record TestDatabase(String url, String username, String password) {
 
     /** Makes the class's database anew. */
     public static TestDatabase fresh(Class<?> test) {
+        return made(test, "");
+    }
+
+    /** The same, filled like this one, to which nobody may be connected; takes a fraction of the time that migrating takes. */
+    public TestDatabase copy(Class<?> test) {
+        return made(test, " template " + url.replaceFirst("^.*/([^/?]+).*$", "$1"));
+    }
+
+    private static TestDatabase made(Class<?> test, String how) {
         TestServer server = TestServer.get();
         String name = test.getName().replaceAll("[^A-Za-z0-9]", "_").toLowerCase(Locale.ROOT);
         name = name.substring(Math.max(0, name.length() - 60));
         try (Connection c = DriverManager.getConnection(server.url(), server.username(), server.password());
                 Statement s = c.createStatement()) {
             s.execute("drop database if exists " + name + " with (force)");
-            s.execute("create database " + name);
+            s.execute("create database " + name + how);
         } catch (SQLException e) {
             throw new IllegalStateException("no database for " + test.getName() + ": " + e.getMessage(), e);
         }

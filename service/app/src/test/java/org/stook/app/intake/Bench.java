@@ -26,6 +26,12 @@ import org.stook.postgres.testing.TestDatabase;
 
 /** One station on a real database, and a crank to turn its time by hand. */
 final class Bench {
+    private static final TestDatabase MIGRATED = TestDatabase.fresh(Bench.class);
+
+    static {
+        Schema.migrate(MIGRATED.dataSource());
+    }
+
     private static final IntakeSettings.Patience PATIENCE =
             new IntakeSettings.Patience(Duration.ofSeconds(10), Duration.ofSeconds(60), Duration.ofSeconds(2));
 
@@ -44,12 +50,11 @@ final class Bench {
     private long now = 7_000_000_000L;
 
     Bench(Class<?> test, Path folder) {
-        TestDatabase database = TestDatabase.fresh(test);
+        TestDatabase database = MIGRATED.copy(test);
         source.setJdbcUrl(database.url());
         source.setUsername(database.username());
         source.setPassword(database.password());
         source.setMaximumPoolSize(4);
-        Schema.migrate(source);
         var transactions = new DataSourceTransactionManager(source);
         transaction = new TransactionTemplate(transactions);
         jdbc = JdbcClient.create(source);
