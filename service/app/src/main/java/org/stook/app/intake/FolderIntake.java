@@ -37,7 +37,7 @@ class FolderIntake {
 
     /** The stacks that files join, and what is seen of files before they are accepted. */
     @Component
-    record Beside(FolderStacks stacks, EarlyLooks early, Manifests manifests) {}
+    record Beside(FolderStacks stacks, EarlyLooks early, OperatorManifests manifests) {}
 
     /** One look at one folder. */
     private record Look(Folder folder, FolderWatch watch, long now, Patience patience, Map<String, FileRow> known) {}

@@ -25,9 +25,9 @@ class Streams {
     private final GroupStacks stacks;
     private final StationBook book;
     private final TableTalk talk;
-    private final Manifests manifests;
+    private final OperatorManifests manifests;
 
-    Streams(StreamShots shots, GroupStacks stacks, StationBook book, TableTalk talk, Manifests manifests) {
+    Streams(StreamShots shots, GroupStacks stacks, StationBook book, TableTalk talk, OperatorManifests manifests) {
         this.shots = shots;
         this.stacks = stacks;
         this.book = book;

@@ -83,7 +83,7 @@ final class Bench {
         Stations stations = new Stations(settings, shares, book, transaction);
         FolderStacks folders = new FolderStacks(jdbc, versions);
         IntakeFiles rows = new IntakeFiles(jdbc);
-        Manifests manifests = new Manifests(jdbc, rows);
+        OperatorManifests manifests = new OperatorManifests(jdbc, rows);
         FolderIntake files =
                 new FolderIntake(rows, new FolderIntake.Beside(folders, early, manifests), jdbc, transaction);
         Sweeps sweeps = new Sweeps(jdbc, transaction, new SweepFrames(jdbc, early));

@@ -8,13 +8,13 @@ import org.springframework.stereotype.Component;
 
 /** The manifests of operators, in the caller's transaction where they are written. */
 @Component
-class Manifests {
+class OperatorManifests {
     private static final String CODE = "MANIFEST";
 
     private final JdbcClient jdbc;
     private final IntakeFiles files;
 
-    Manifests(JdbcClient jdbc, IntakeFiles files) {
+    OperatorManifests(JdbcClient jdbc, IntakeFiles files) {
         this.jdbc = jdbc;
         this.files = files;
     }
