@@ -1,6 +1,7 @@
 package org.stook.app.intake;
 
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -54,12 +55,16 @@ class SweepFrames {
                 .toList();
     }
 
-    /** Those that were looked at, accepted or not. */
+    /** Those that were looked at, accepted or not; none while an accepted one waits for its look. */
     List<Frame> seen(long stack) {
-        return rows(stack, "'ACCEPTED', 'SEEN', 'STABLE'").stream()
-                .flatMap(row -> (row.sha256() == null ? early(row) : looked(row)).stream())
-                .sorted(BY_TIME)
-                .toList();
+        List<Frame> frames = new ArrayList<>();
+        for (Row row : rows(stack, "'ACCEPTED', 'SEEN', 'STABLE'")) {
+            Optional<Frame> frame = row.sha256() == null ? early(row) : looked(row);
+            if (frame.isEmpty() && row.sha256() != null) return List.of();
+            frame.ifPresent(frames::add);
+        }
+        frames.sort(BY_TIME);
+        return frames;
     }
 
     private List<Row> rows(long stack, String states) {

@@ -24,8 +24,10 @@ class Sweeps {
     private final JdbcClient jdbc;
     private final TransactionOperations transaction;
     private final SweepFrames frames;
-    /** By stack: of which frames the word so far is. */
-    private final Map<Long, List<String>> judged = new HashMap<>();
+    /** Of a stack that is being shot: by its frames what was found of them last. */
+    private record Judged(List<String> contents, Optional<SweepSurvey> sweep) {}
+
+    private final Map<Long, Judged> judged = new HashMap<>();
 
     Sweeps(JdbcClient jdbc, TransactionOperations transaction, SweepFrames frames) {
         this.jdbc = jdbc;
@@ -35,26 +37,34 @@ class Sweeps {
 
     /** Sets strays of a collecting stack aside and writes its word. */
     void judge(long stack) {
-        judged.remove(stack);
         List<SweepFrames.Frame> accepted = frames.accepted(stack);
-        survey(stack, accepted).ifPresent(sweep -> write(stack, accepted, sweep));
+        Judged known = judged.remove(stack);
+        Optional<SweepSurvey> found =
+                known != null && known.contents().equals(contents(accepted)) ? known.sweep() : survey(stack, accepted);
+        found.ifPresent(sweep -> write(stack, accepted, sweep));
     }
 
     /** Writes the word of a collecting stack as far as its frames were looked at, unless they are the same as before. */
     void soFar(long stack) {
         List<SweepFrames.Frame> seen = frames.seen(stack);
-        List<String> contents = seen.stream().map(SweepFrames.Frame::sha256).toList();
-        if (seen.size() < SweepWord.FEWEST || contents.equals(judged.put(stack, contents))) {
+        List<String> contents = contents(seen);
+        Judged known = judged.get(stack);
+        if (seen.size() < SweepWord.FEWEST || known != null && known.contents().equals(contents)) {
             return;
         }
-        Optional<String> word =
-                survey(stack, seen).map(sweep -> word(seen, sweep).json());
+        Optional<SweepSurvey> sweep = survey(stack, seen);
+        judged.put(stack, new Judged(contents, sweep));
+        Optional<String> word = sweep.map(found -> word(seen, found).json());
         jdbc.sql("""
                         update stook.stack set word_so_far = cast(:word as jsonb)
                         where id = :stack and state = 'COLLECTING' and word_so_far is distinct from cast(:word as jsonb)""")
                 .param("word", word.orElse(null), java.sql.Types.VARCHAR)
                 .param("stack", stack)
                 .update();
+    }
+
+    private static List<String> contents(List<SweepFrames.Frame> frames) {
+        return frames.stream().map(SweepFrames.Frame::sha256).toList();
     }
 
     private static Optional<SweepSurvey> survey(long stack, List<SweepFrames.Frame> frames) {
