@@ -9,6 +9,7 @@ import org.stook.drills.archive.BagCommand;
 import org.stook.drills.archive.PullCommand;
 import org.stook.drills.check.Result;
 import org.stook.drills.desk.DeskCommand;
+import org.stook.drills.desk.TilesCommand;
 import org.stook.drills.drill.Conductor;
 import org.stook.drills.drill.Drill;
 import org.stook.drills.drill.Drills;
@@ -34,7 +35,8 @@ import picocli.CommandLine.Parameters;
             UpgradeCommand.class,
             PullCommand.class,
             BagCommand.class,
-            DeskCommand.class
+            DeskCommand.class,
+            TilesCommand.class
         },
         description =
                 "Breaks a studio of real worker processes in known ways and checks what its history says afterwards."

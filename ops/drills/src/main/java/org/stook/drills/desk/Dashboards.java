@@ -4,8 +4,10 @@ import java.net.http.HttpClient;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Flow;
@@ -19,7 +21,7 @@ final class Dashboards implements AutoCloseable {
     private final List<CompletableFuture<?>> open = new ArrayList<>();
     private final Map<String, List<Long>> heard = new ConcurrentHashMap<>();
     private final LongAdder characters = new LongAdder();
-    private volatile String awaited = "";
+    private final Set<String> awaited = ConcurrentHashMap.newKeySet();
 
     Dashboards(Service service, int count) {
         for (int i = 0; i < count; i++) {
@@ -34,7 +36,7 @@ final class Dashboards implements AutoCloseable {
 
     /** From now on the pages note when they first show this. */
     void await(String mark) {
-        awaited = mark;
+        awaited.add(mark);
     }
 
     private static List<Long> none(String mark) {
@@ -61,7 +63,7 @@ final class Dashboards implements AutoCloseable {
     }
 
     private final class Page implements Flow.Subscriber<String> {
-        private String last = "";
+        private final Set<String> shown = new HashSet<>();
 
         @Override
         public void onSubscribe(Flow.Subscription subscription) {
@@ -71,11 +73,11 @@ final class Dashboards implements AutoCloseable {
         @Override
         public void onNext(String line) {
             characters.add(line.length());
-            String mark = awaited;
-            if (!mark.isEmpty() && !mark.equals(last) && line.contains(mark)) {
-                last = mark;
-                long now = System.nanoTime();
-                heard.computeIfAbsent(mark, Dashboards::none).add(now);
+            long now = System.nanoTime();
+            for (String mark : awaited) {
+                if (line.contains(mark) && shown.add(mark)) {
+                    heard.computeIfAbsent(mark, Dashboards::none).add(now);
+                }
             }
         }
 

@@ -2,7 +2,9 @@ package org.stook.drills.desk;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import org.stook.drills.scale.Backlog;
@@ -70,17 +72,20 @@ public final class DeskCommand implements Callable<Integer> {
 
     /** Holds runs, each with words of its own. @return how long each page took to show each, sorted */
     private double[] events(Stage stage, Dashboards pages) throws InterruptedException {
-        List<Double> millis = new ArrayList<>();
+        Map<String, Long> events = new LinkedHashMap<>();
         for (int i = 0; i < seconds / SECONDS_BETWEEN_EVENTS; i++) {
-            String mark = "event " + i + " of the drill";
+            String mark = "event %03d of the drill".formatted(i);
             pages.await(mark);
             stage.runs().hold(new RunId(1000 + i), "drill", mark);
-            long at = System.nanoTime();
+            events.put(mark, System.nanoTime());
             TimeUnit.SECONDS.sleep(SECONDS_BETWEEN_EVENTS);
+        }
+        List<Double> millis = new ArrayList<>();
+        events.forEach((mark, at) -> {
             List<Long> heard = pages.heard(mark);
             heard.forEach(when -> millis.add((when - at) / 1e6));
             for (int missed = heard.size(); missed < count; missed++) millis.add(Double.POSITIVE_INFINITY);
-        }
+        });
         return millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
     }
 

@@ -51,12 +51,19 @@ class Api {
     }
 
     /** @param run whom the order is for, at most 500 */
-    record Many(List<Long> run, String order, @Nullable Integer priority) {}
+    record Many(
+            @Nullable List<Long> run,
+            @Nullable String order,
+            @Nullable Integer priority) {}
 
     /** One order for many runs: hold, release, cancel, retry or priority. */
     @PostMapping("/runs")
     BulkOrders.Outcome orderMany(@RequestBody Many many, HttpServletRequest request) {
-        return bulk.order(many.run(), many.order(), many.priority(), Visitor.of(request));
+        return bulk.order(
+                many.run() == null ? List.of() : many.run(),
+                many.order() == null ? "" : many.order(),
+                many.priority(),
+                Visitor.of(request));
     }
 
     /** Runs as on the queue page; {@code next} of the answer as {@code after} for the next page. */

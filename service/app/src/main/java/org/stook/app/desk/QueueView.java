@@ -1,8 +1,9 @@
 package org.stook.app.desk;
 
 import java.util.HashMap;
-import java.util.List;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import org.springframework.stereotype.Component;
 import org.stook.app.desk.live.Parts;
 import org.stook.app.desk.live.Snapshot;
@@ -12,7 +13,14 @@ import org.stook.app.station.StationBook;
 
 /** The queue page: what is the same for all, and the runs that were asked for. */
 record QueueView(Source source, QueueForm form, String after) implements View {
-    static final List<String> SECTIONS = List.of("dials", "person", "running", "arriving", "line", "published");
+    /** The parts of the page, and what each shows. */
+    private static final Map<String, Set<String>> SHOWN = Map.of(
+            "dials", Set.of("dials"),
+            "person", Set.of("person"),
+            "running", Set.of("running", "anyWorkers"),
+            "arriving", Set.of("collecting"),
+            "line", Set.of("form", "after", "runs", "anyWaiting", "more"),
+            "published", Set.of("published"));
 
     /** Where what was asked for comes from; there is one. */
     @Component
@@ -20,16 +28,29 @@ record QueueView(Source source, QueueForm form, String after) implements View {
 
     @Override
     public Map<String, String> parts(Snapshot now, Parts parts) {
-        return parts.of("board", SECTIONS, variables(now));
+        Map<String, Object> all = variables(now);
+        Map<String, String> made = new LinkedHashMap<>();
+        SHOWN.forEach((section, names) -> {
+            Map<String, Object> shows = new HashMap<>(all);
+            shows.keySet().retainAll(names);
+            made.put(section, parts.of("board", section, shows));
+        });
+        return made;
     }
 
     Map<String, Object> variables(Snapshot now) {
         Line.Page page = source.line().page(form.wanted(source.words().zoneId()), after);
         Map<String, Object> all = new HashMap<>();
-        all.put("now", now);
+        all.put("dials", now.dials());
+        all.put("person", now.person());
+        all.put("running", now.running());
+        all.put("anyWorkers", !now.workers().isEmpty());
+        all.put("collecting", now.collecting());
+        all.put("published", now.published());
         all.put("form", form);
         all.put("after", after);
         all.put("runs", page.runs());
+        all.put("anyWaiting", now.flow().waiting() > 0);
         all.put("more", page.next() == null ? "" : form.address("/", page.next()));
         all.put("stations", source.stations().all());
         return all;

@@ -2,6 +2,7 @@ package org.stook.app.desk;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -22,7 +23,7 @@ import tools.jackson.databind.JsonNode;
 @RequestMapping("/api")
 class ReviewApi {
     /** @param reason for sending back */
-    record Verdict(String reason) {}
+    record Verdict(@Nullable String reason) {}
 
     private final ReviewOrders orders;
     private final Points points;
@@ -46,7 +47,7 @@ class ReviewApi {
 
     @PostMapping("/runs/{id}/send-back")
     Reviews.Review sendBack(@PathVariable long id, @RequestBody Verdict verdict, HttpServletRequest request) {
-        return orders.sendBack(id, verdict.reason(), Visitor.of(request));
+        return orders.sendBack(id, verdict.reason() == null ? "" : verdict.reason(), Visitor.of(request));
     }
 
     /** Which frame a place of a composite came from. @param x pixels of the composite, likewise y */

@@ -25,10 +25,11 @@ class StackView {
         @Override
         public Map<String, String> parts(Snapshot now, Parts parts) {
             Detail detail = source.of(id);
-            return parts.of(
-                    "stack-live",
-                    List.of("counts", "runs", "frames"),
-                    Map.of("stack", detail.stack(), "runs", detail.runs(), "items", detail.files()));
+            return Map.of(
+                    "counts", parts.of("stack-live", "counts", Map.of("stack", detail.stack())),
+                    "runs", parts.of("stack-live", "runs", Map.of("stack", detail.stack(), "runs", detail.runs())),
+                    "frames",
+                            parts.of("stack-live", "frames", Map.of("stack", detail.stack(), "items", detail.files())));
         }
     }
 

@@ -50,6 +50,34 @@ public class Words {
         return (today ? MINUTE : FULL).format(local);
     }
 
+    /** The step that a run is at, in trade words. */
+    public static String step(@Nullable String stage) {
+        int at = STAGES.indexOf(stage == null ? "" : stage);
+        return at >= 0 ? STEP_WORDS.get(at) : stage == null ? "starting" : stage;
+    }
+
+    /** How a share stands. */
+    public static String share(String state) {
+        return switch (state) {
+            case "OK" -> "well";
+            case "GONE" -> "not there";
+            case "READ_ONLY" -> "read-only";
+            default -> state.toLowerCase(Locale.ROOT);
+        };
+    }
+
+    /** What a person can do about a share. */
+    public static String remedy(String state) {
+        return switch (state) {
+            case "GONE" -> "Mount it again, or start the machine that holds it. It is looked for all the time.";
+            case "FULL" ->
+                "Make room on it, or let retention remove superseded composites. Work goes on as soon as there is.";
+            case "READ_ONLY" ->
+                "Mount it so that the service and the workers may write. Work goes on as soon as they can.";
+            default -> "";
+        };
+    }
+
     /** The steps of a run in their order, for a strip that fills from left to right. */
     public static List<Step> steps(@Nullable String stage) {
         int at = STAGES.indexOf(stage == null ? "" : stage);

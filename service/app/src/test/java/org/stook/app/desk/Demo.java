@@ -14,38 +14,56 @@ final class Demo {
 
     static void fill(JdbcClient jdbc, Sealing sealing) {
         for (String subject : new String[] {"Banded agate", "Balance wheel 12", "Pyrite cube", "Fluorite"}) {
-            jdbc.sql("insert into stook.stack (station_id, subject, folder) values (1, ?, ?)")
-                    .params(subject, subject)
-                    .update();
-            for (int i = 0; i < 4; i++) frame(jdbc, subject, i);
+            arrive(jdbc, subject);
         }
         for (long stack = 1; stack <= 4; stack++) sealing.seal(stack, "intake");
         jdbc.sql("insert into stook.worker (id, host, pid, version, schema_min, schema_max)"
                         + " values ('w1', 'north-pc', 7, '0.1.0', 7, 7)")
                 .update();
         claim(jdbc, 1);
-        jdbc.sql(
-                        "update stook.run set state = 'PUBLISHING', result_sha256 = ?, result_name = 'agate/1.tif' where id = 1")
-                .param(HASH)
-                .update();
-        jdbc.sql("update stook.run set state = 'PUBLISHED', score = cast(? as jsonb), verdict = 'ACCEPT' where id = 1")
-                .param(SCORE)
-                .update();
-        jdbc.sql(
-                        "insert into stook.publication (run_id, attempt, stack_id, share_id, name, sha256, bytes, engine_version, files)"
-                                + " select 1, 1, 1, id, 'agate/1.tif', ?, 12345678, '0.1.0', cast(? as jsonb)"
-                                + " from stook.share where kind = 'PUBLISH'")
-                .params(
-                        HASH,
-                        "[{\"name\": \"agate/1.preview.jpg\", \"kind\": \"preview\"},"
-                                + " {\"name\": \"agate/1.json\", \"kind\": \"record\"}]")
-                .update();
+        publish(jdbc, 1, HASH);
         claim(jdbc, 3);
-        jdbc.sql("update stook.run set stage = 'registration', fraction = 0.42 where id = 3")
-                .update();
+        at(jdbc, 3, "register", 0.42);
         claim(jdbc, 4);
         jdbc.sql("update stook.run set state = 'FAILED', reason_code = 'CANNOT_REGISTER',"
                         + " reason_text = 'frame 3 is out of line' where id = 4")
+                .update();
+    }
+
+    /** Four frames of a stack that is still open. */
+    static void arrive(JdbcClient jdbc, String subject) {
+        jdbc.sql("insert into stook.stack (station_id, subject, folder) values (1, ?, ?)")
+                .params(subject, subject)
+                .update();
+        for (int i = 0; i < 4; i++) frame(jdbc, subject, i);
+    }
+
+    /** What a worker says of its progress. */
+    static void at(JdbcClient jdbc, long run, String stage, double fraction) {
+        jdbc.sql("update stook.run set stage = ?, fraction = ? where id = ?")
+                .params(stage, fraction, run)
+                .update();
+    }
+
+    /** A claimed run ends well; its preview is that of the first. */
+    static void publish(JdbcClient jdbc, long run, String hash) {
+        String name = "agate/" + run + ".tif";
+        jdbc.sql("update stook.run set state = 'PUBLISHING', result_sha256 = ?, result_name = ? where id = ?")
+                .params(hash, name, run)
+                .update();
+        jdbc.sql("update stook.run set state = 'PUBLISHED', score = cast(? as jsonb), verdict = 'ACCEPT' where id = ?")
+                .params(SCORE, run)
+                .update();
+        jdbc.sql(
+                        "insert into stook.publication (run_id, attempt, stack_id, share_id, name, sha256, bytes, engine_version, files)"
+                                + " select r.id, 1, r.stack_id, h.id, ?, ?, 12345678, '0.1.0', cast(? as jsonb)"
+                                + " from stook.share h, stook.run r where h.kind = 'PUBLISH' and r.id = ?")
+                .params(
+                        name,
+                        hash,
+                        "[{\"name\": \"agate/1.preview.jpg\", \"kind\": \"preview\"},"
+                                + " {\"name\": \"agate/1.json\", \"kind\": \"record\"}]",
+                        run)
                 .update();
     }
 
@@ -70,7 +88,7 @@ final class Demo {
                 .update();
     }
 
-    private static void claim(JdbcClient jdbc, long run) {
+    static void claim(JdbcClient jdbc, long run) {
         jdbc.sql("update stook.run set state = 'RUNNING', attempt = attempt + 1, worker_id = 'w1' where id = ?")
                 .param(run)
                 .update();

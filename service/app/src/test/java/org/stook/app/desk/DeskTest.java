@@ -2,62 +2,13 @@ package org.stook.app.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.annotation.Value;
-import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.context.DynamicPropertyRegistry;
-import org.springframework.test.context.DynamicPropertySource;
-import org.stook.app.stack.Sealing;
-import org.stook.app.testing.Caller;
-import org.stook.app.testing.Everyone;
-import org.stook.app.testing.OneStation;
-import org.stook.postgres.testing.TestDatabase;
 
-/** The whole service over a real port; its recurring work stands still. */
-@SpringBootTest(
-        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
-        properties = {"stook.recurring=false", "stook.zone=UTC"})
-class DeskTest {
-    @TempDir
-    static Path folder;
-
-    private static boolean filled;
-
-    @Value("${local.server.port}")
-    private int port;
-
-    @Autowired
-    private JdbcClient jdbc;
-
-    @DynamicPropertySource
-    static void studio(DynamicPropertyRegistry registry) {
-        OneStation.register(registry, TestDatabase.fresh(DeskTest.class), folder);
-    }
-
-    @BeforeAll
-    static void fill(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Demo.fill(jdbc, sealing);
-        Everyone.fill(jdbc);
-        Path preview = folder.resolve("published/agate/1.preview.jpg");
-        Files.createDirectories(preview.getParent());
-        Files.write(preview, new byte[] {1, 2, 3});
-        Files.writeString(preview.resolveSibling("1.json"), """
-                {"frames": [{"role": "stray", "reason": "7.tif: is black"}, {"role": "blended", "reason": ""}]}""");
-        filled = true;
-    }
-
+/** The pages, over a real port. */
+class DeskTest extends DeskStage {
     @Test
     void theQueuePageShowsWhatRunsWaitsNeedsAPersonAndWasPublished() {
-        assertThat(filled).isTrue();
         HttpResponse<String> page = get("/");
         assertThat(page.statusCode()).isEqualTo(200);
         assertThat(page.body())
@@ -89,46 +40,11 @@ class DeskTest {
     }
 
     @Test
-    void theApiAnswersInJsonAndRefusesWithProblemDetails() {
-        assertThat(get("/api/stacks/1").body()).contains("\"subject\":\"Banded agate\"", "\"verdict\":\"ACCEPT\"");
-        assertThat(get("/api/publications").body()).contains("\"runId\":1");
-        HttpResponse<String> none = get("/api/runs/99");
-        assertThat(none.statusCode()).isEqualTo(404);
-        assertThat(none.headers().firstValue("Content-Type")).contains("application/problem+json");
-        assertThat(none.body()).contains("\"detail\":\"there is no run 99\"");
-        assertThat(post("/api/runs/1/hold").statusCode()).isEqualTo(409);
-    }
-
-    @Test
     void aRunIsHeldAndReleasedAndAStackPutOnTheTable() {
         assertThat(post("/api/runs/2/hold").body()).contains("\"state\":\"HELD\"");
         assertThat(post("/api/runs/2/release").body()).contains("\"state\":\"READY\"");
         assertThat(post("/api/stacks/2/on-table?value=true").body()).contains("\"onTable\":true");
         assertThat(get("/api/runs/2").body()).contains("\"priority\":100");
-    }
-
-    @Test
-    void oneOrderForManyRunsIsAnEntryForEachAndSaysWhichRefused() {
-        String answer = post("/api/runs", "{\"run\": [2, 1, 99], \"order\": \"hold\"}");
-        assertThat(answer).contains("\"done\":[2]", "run 1 is published", "there is no run 99");
-        assertThat(get("/api/runs?state=held").body())
-                .contains("Balance wheel 12")
-                .doesNotContain("Fluorite");
-        assertThat(get("/?person=true").body()).contains("Balance wheel 12", "Fluorite", "Runs that were asked for");
-        assertThat(get("/?priority=lots").body()).contains("priority: found &#39;lots&#39;, expected a whole number");
-        assertThat(post("/api/runs", "{\"run\": [2], \"order\": \"priority\", \"priority\": 70}"))
-                .contains("[2]");
-        assertThat(get("/api/runs/2").body()).contains("\"priority\":70");
-        HttpResponse<String> released = form("/runs", "run=2&order=release&back=%2F%2Felsewhere.example");
-        assertThat(released.headers().firstValue("Location").orElse("")).endsWith(":" + port + "/");
-        assertThat(jdbc.sql("select kind from stook.audit_entry where subject = 'run/2' order by id desc limit 3")
-                        .query(String.class)
-                        .list())
-                .containsExactly("run.HELD-READY", "run.PRIORITY", "run.READY-HELD");
-        assertThat(get("/api/runs?text=WHEEL&priority=60&from=2026-01-01").body())
-                .contains("Balance wheel 12");
-        assertThat(get("/api/runs?table=true&state=any&text=wheel").body()).contains("\"runs\":[");
-        post("/api/runs", "{\"run\": [2], \"order\": \"priority\", \"priority\": 50}");
     }
 
     @Test
@@ -210,39 +126,37 @@ class DeskTest {
         assertThat(get("/webjars/htmx.org/dist/htmx.min.js").statusCode()).isEqualTo(200);
     }
 
-    private Caller olga() {
-        return new Caller(port, "olga");
+    @Test
+    void thingsAreFoundByWhatAPersonKnowsOfThem() {
+        assertThat(get("/search?text=wheel").body())
+                .contains("Balance wheel 12")
+                .doesNotContain("Fluorite");
+        assertThat(get("/search?text=0.TIF").body()).contains("Fluorite/0.tif", "taken in");
+        assertThat(get("/search?text=abababab").body()).contains("Banded agate, run 1");
+        assertThat(get("/search?text=%25").body()).contains("Nothing is called so");
+        assertThat(get("/api/search?text=nor").body()).contains("\"stations\":[\"north\"]");
     }
 
-    private HttpResponse<String> get(String path) {
-        return olga().get(path);
-    }
-
-    private HttpResponse<String> post(String path, String... headers) {
-        var request = olga().request(path).POST(HttpRequest.BodyPublishers.noBody());
-        if (headers.length > 0) {
-            request.headers(headers);
-        }
-        return olga().send(request);
-    }
-
-    private String post(String path, String json) {
-        return olga().send(olga().request(path)
-                        .POST(HttpRequest.BodyPublishers.ofString(json))
-                        .header("Content-Type", "application/json"))
-                .body();
-    }
-
-    private HttpResponse<String> put(String path, String json) {
-        return olga().send(olga().request(path)
-                .PUT(HttpRequest.BodyPublishers.ofString(json))
-                .header("Content-Type", "application/json"));
-    }
-
-    private HttpResponse<String> form(String path, String fields) {
-        return olga().send(olga().request(path)
-                .POST(HttpRequest.BodyPublishers.ofString(fields))
-                .header("Content-Type", "application/x-www-form-urlencoded"));
+    @Test
+    void workersSharesAndTonesHavePagesAndJson() {
+        assertThat(get("/workers").body()).contains("north-pc", "Pyrite cube", "registration");
+        assertThat(get("/api/workers").body()).contains("\"host\":\"north-pc\"");
+        jdbc.sql("update stook.share set state = 'FULL', state_text = 'no room' where kind = 'PUBLISH'")
+                .update();
+        assertThat(get("/shares").body()).contains("No room", "Make room on it");
+        jdbc.sql("update stook.share set state = 'OK', state_text = null").update();
+        String used = jdbc.sql("select settings_id from stook.run where id = 1")
+                .query(String.class)
+                .single();
+        jdbc.sql(
+                        "insert into stook.tone_settings (id, body) values (repeat('d', 64), '{\"tone\": {\"contrast\": 0.2}}') on conflict do nothing")
+                .update();
+        assertThat(get("/tones").body()).contains(used.substring(0, 12));
+        assertThat(get("/tones/" + used).body()).contains("Banded agate");
+        assertThat(get("/tones/compare?left=" + used + "&right=" + "d".repeat(64))
+                        .body())
+                .contains("tone.contrast", "0.2", "as usual");
+        assertThat(get("/api/tones/" + "d".repeat(64)).body()).contains("\"tone.contrast\":\"0.2\"");
     }
 
     @Test

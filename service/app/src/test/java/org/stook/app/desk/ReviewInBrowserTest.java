@@ -51,6 +51,9 @@ class ReviewInBrowserTest {
     @Autowired
     private JdbcClient jdbc;
 
+    @Autowired
+    private Sealing sealing;
+
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
         OneStation.register(registry, TestDatabase.fresh(ReviewInBrowserTest.class), folder);
@@ -67,16 +70,56 @@ class ReviewInBrowserTest {
         if (browser != null) browser.quit();
     }
 
+    /** The operator's day from the first frame to the last word. */
     @Test
-    void anOperatorJudgesACompositeAndHasItMadeAgain() throws IOException {
-        Chromium.open(browser, "olga", "http://127.0.0.1:" + port + "/stacks/1");
+    void anOperatorWatchesAStackJudgesACompositeAndHasItMadeAgain() throws IOException {
+        Chromium.open(browser, "olga", "http://127.0.0.1:" + port + "/");
+        watchesAStackArriveAndFinish();
+        browser.findElement(By.linkText("Banded agate")).click();
         until(By.id("glass"));
+        looksClosely();
         touchesAPlace();
         laysTheDoubtsOver();
         outlinesARegionAndOrdersARun();
         sendsBackAndAccepts();
         setsAFrameAsideAndTakesItBack();
         assertThat(Chromium.complaints(browser)).as("the browser's console").isEmpty();
+        assertThat(Chromium.requests(browser))
+                .isNotEmpty()
+                .allMatch(url -> url.startsWith("http://127.0.0.1:" + port + "/")
+                        || url.startsWith("data:")
+                        || url.startsWith("blob:"));
+    }
+
+    /** Nothing is pressed and nothing loaded anew: the page moves by itself. */
+    private void watchesAStackArriveAndFinish() throws IOException {
+        Demo.arrive(jdbc, "Garnet");
+        shows("[sse-swap=arriving]", "Garnet");
+        keep("arriving");
+        sealing.seal(5, "intake");
+        shows("[sse-swap=line]", "Garnet");
+        Demo.claim(jdbc, 5);
+        Demo.at(jdbc, 5, "blend", 0.64);
+        shows("[sse-swap=running]", "64 %");
+        keep("running");
+        Demo.publish(jdbc, 5, "cd".repeat(32));
+        shows("[sse-swap=published]", "Garnet");
+        keep("finished");
+    }
+
+    private static void shows(String part, String what) {
+        new WebDriverWait(browser, PATIENCE)
+                .ignoring(StaleElementReferenceException.class)
+                .until(page -> page.findElement(By.cssSelector(part)).getText().contains(what));
+    }
+
+    private static void looksClosely() throws IOException {
+        String whole = until(By.id("scale")).getText();
+        browser.findElement(By.cssSelector("[data-zoom=in]")).click();
+        new WebDriverWait(browser, PATIENCE)
+                .until(page -> !page.findElement(By.id("scale")).getText().equals(whole));
+        keep("close");
+        browser.findElement(By.cssSelector("[data-zoom=fit]")).click();
     }
 
     private void touchesAPlace() throws IOException {

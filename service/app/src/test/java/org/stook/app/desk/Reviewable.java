@@ -40,6 +40,7 @@ final class Reviewable {
         jdbc.sql("alter table stook.publication enable trigger append_only").update();
         Path review = published.resolve("1.review");
         write(published.resolve("1.tiles/full/300,200/0/default.jpg"), picture(3));
+        write(published.resolve("1.preview.jpg"), picture(3));
         write(published.resolve("1.tiles/0,0,300,200/300,200/0/default.jpg"), picture(3));
         Files.writeString(published.resolve("1.tiles/info.json"), "{}");
         Files.createDirectories(review);

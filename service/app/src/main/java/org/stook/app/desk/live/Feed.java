@@ -10,7 +10,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.DisposableBean;
+import org.springframework.context.SmartLifecycle;
 import org.springframework.dao.DataAccessException;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Component;
@@ -21,7 +21,7 @@ import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
  * the answer is another one it takes one snapshot, makes each view once, and sends each page the parts that differ.
  */
 @Component
-public class Feed implements DisposableBean {
+public class Feed implements SmartLifecycle {
     private static final Logger LOG = LoggerFactory.getLogger(Feed.class);
     private static final int BEAT_MILLIS = 250;
     private static final int BEATS_BETWEEN_SIGNS = 60;
@@ -41,6 +41,7 @@ public class Feed implements DisposableBean {
     private String fingerprint = "";
     private long beats;
     private boolean unreachable;
+    private volatile boolean running;
 
     Feed(Snapshots snapshots, Parts parts) {
         this.snapshots = snapshots;
@@ -57,7 +58,7 @@ public class Feed implements DisposableBean {
     @Scheduled(fixedDelay = BEAT_MILLIS)
     synchronized void beat() {
         watchers.removeIf(Watcher::isGone);
-        if (watchers.isEmpty()) {
+        if (watchers.isEmpty() || !running) {
             made = new HashMap<>();
             return;
         }
@@ -93,8 +94,20 @@ public class Feed implements DisposableBean {
     }
 
     @Override
-    public void destroy() {
+    public void start() {
+        running = true;
+    }
+
+    /** Before the web server waits for its requests to end: these never would by themselves. */
+    @Override
+    public void stop() {
+        running = false;
         watchers.forEach(watcher -> watcher.page.complete());
-        threads.shutdownNow();
+        threads.shutdown();
+    }
+
+    @Override
+    public boolean isRunning() {
+        return running;
     }
 }

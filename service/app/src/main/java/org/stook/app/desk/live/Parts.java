@@ -1,5 +1,6 @@
 package org.stook.app.desk.live;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -19,8 +20,18 @@ import org.thymeleaf.templatemode.TemplateMode;
 /** Makes parts of pages outside of any request, by the templates that make the whole pages. */
 @Component
 public class Parts {
+    private static final int MOST_KEPT = 200;
+
     private final SpringTemplateEngine engine;
     private final Words words;
+    private final Map<List<Object>, String> made = new LinkedHashMap<>(64, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<List<Object>, String> eldest) {
+            return size() > MOST_KEPT;
+        }
+    };
 
     Parts(SpringTemplateEngine engine, Words words) {
         this.engine = engine;
@@ -28,17 +39,23 @@ public class Parts {
         engine.setLinkBuilder(new Rooted());
     }
 
-    /** @param sections fragments of the template, which are the names of the events as well */
-    public Map<String, String> of(String template, List<String> sections, Map<String, ?> variables) {
+    /**
+     * A part of a page; made anew only if something that it shows is another.
+     *
+     * @param section fragment of the template
+     * @param shows all that it shows, comparable by its content
+     */
+    public synchronized String of(String template, String section, Map<String, ?> shows) {
+        List<Object> key = List.of(template, section, shows, LocalDate.now(words.zoneId()));
+        String known = made.get(key);
+        if (known != null) return known;
         Context context = new Context(Locale.ENGLISH);
-        variables.forEach(context::setVariable);
+        shows.forEach(context::setVariable);
         context.setVariable("words", words);
-        Map<String, String> made = new LinkedHashMap<>();
-        for (String section : sections) {
-            TemplateSpec spec = new TemplateSpec(template, Set.of(section), TemplateMode.HTML, null);
-            made.put(section, engine.process(spec, context).strip());
-        }
-        return made;
+        String fresh = engine.process(new TemplateSpec(template, Set.of(section), TemplateMode.HTML, null), context)
+                .strip();
+        made.put(key, fresh);
+        return fresh;
     }
 
     /** Without a request there is no context path to ask for; the service has none anyhow. */

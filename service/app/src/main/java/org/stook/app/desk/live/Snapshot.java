@@ -33,8 +33,15 @@ public record Snapshot(
         }
     }
 
+    /** What stands at the top of the queue page. */
+    public record Dials(Line.Flow flow, Needs.Count needs, int arriving, int running, int workers, long resting) {}
+
+    public Dials dials() {
+        return new Dials(flow, person.count(), collecting.size(), running.size(), workers.size(), resting());
+    }
+
     /** Workers that take nothing for now. */
-    public long resting() {
+    private long resting() {
         return workers.stream().filter(w -> w.state() != Workers.State.ACTIVE).count();
     }
 }
