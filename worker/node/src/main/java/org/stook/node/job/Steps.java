@@ -80,11 +80,16 @@ final class Steps implements AutoCloseable {
         costs.imaging(this::write);
     }
 
+    /** Called off between any two files: each takes up to a second, and all together longer than anyone wants to wait. */
     private void write() throws IOException, CannotCompose {
         Publisher.Finished files = finished();
         composition.finish(files.file(Part.MASTER), Optional.of(files.file(Part.PREVIEW)));
+        reporting.at(Stage.FINISH, 0.4);
         composition.writeDerivatives(Optional.of(files.file(Part.DERIVATIVE)), Optional.of(files.file(Part.THUMBNAIL)));
-        composition.writeMaps(Optional.of(files.file(Part.SOURCE_MAP)), Optional.of(files.file(Part.DEPTH_MAP)));
+        reporting.at(Stage.FINISH, 0.7);
+        composition.writeMaps(Optional.of(files.file(Part.SOURCE_MAP)), Optional.empty());
+        reporting.at(Stage.FINISH, 0.85);
+        composition.writeMaps(Optional.empty(), Optional.of(files.file(Part.DEPTH_MAP)));
     }
 
     void score() throws IOException, CannotCompose {
@@ -94,6 +99,7 @@ final class Steps implements AutoCloseable {
 
     private void judge() throws IOException, CannotCompose {
         composition.score();
+        reporting.at(Stage.SCORE, 0.3);
         composition.writeView(finished().file(Part.TILES), finished().file(Part.REVIEW));
     }
 

@@ -86,11 +86,16 @@ public final class Failpoint {
         }
         boolean reached = target > 0 && PASSED.incrementAndGet() == target;
         if (SPEC.equals(point) || name.equals(point) || reached && SPEC.startsWith(DIE)) {
-            System.err.println("dies at " + point);
-            Runtime.getRuntime().halt(KILLED);
+            die(point);
         } else if (reached && SPEC.startsWith(FAIL)) {
             System.err.println("fails at " + point);
             throw new IOException("injected at " + point);
         }
+    }
+
+    /** One thread alone, so that a death is told once. */
+    private static synchronized void die(String point) {
+        System.err.println("dies at " + point);
+        Runtime.getRuntime().halt(KILLED);
     }
 }
