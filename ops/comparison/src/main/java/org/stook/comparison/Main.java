@@ -3,6 +3,8 @@ package org.stook.comparison;
 import java.io.IOException;
 import org.stook.comparison.command.ChecksCommand;
 import org.stook.comparison.command.GapsCommand;
+import org.stook.comparison.command.GrowthCommand;
+import org.stook.comparison.command.KernelsCommand;
 import org.stook.comparison.command.LytroCommand;
 import org.stook.comparison.command.OfficeCommand;
 import org.stook.comparison.command.RealCommand;
@@ -27,6 +29,8 @@ import picocli.CommandLine.Command;
             RealCommand.class,
             ChecksCommand.class,
             SpeedCommand.class,
+            GrowthCommand.class,
+            KernelsCommand.class,
             GapsCommand.class,
             ReferenceCommand.class,
             CommandLine.HelpCommand.class

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.stook.comparison.run.Pipelines;
@@ -15,10 +14,6 @@ import org.stook.comparison.table.Table;
 import org.stook.imaging.codec.FrameReaders;
 import org.stook.imaging.codec.UnreadableFrame;
 import org.stook.imaging.frame.Parallel;
-import org.stook.scenes.bracket.Bracket;
-import org.stook.scenes.bracket.BracketPlan;
-import org.stook.scenes.file.FrameFormat;
-import org.stook.scenes.subject.Subjects;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -45,20 +40,17 @@ public final class SpeedCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, InterruptedException {
-        int height = (int) Math.round(Math.sqrt(megapixels * 1e6 / 1.5) / 4) * 4;
-        String name = String.format(Locale.ROOT, "mineral-%.1fMP-%d-%d", megapixels, frames, seed);
-        BracketPlan plan = BracketPlan.of(height * 3 / 2, height, frames, seed);
-        SceneStack stack = new SceneStack(name, Bracket.of(Subjects.named("mineral", seed), plan), FrameFormat.JPEG);
+        SceneStack stack = SceneStack.forTiming(megapixels, frames, seed);
         Path folder = stack.frames(options.stacks());
-        Pipelines pipelines = options.pipelines(name);
+        Pipelines pipelines = options.pipelines(stack.name());
         Runs stook = new Runs();
         Runs theirs = new Runs();
         for (int turn = 0; turn < turns; turn++) {
             stook.add(pipelines.stook(folder));
             theirs.add(pipelines.reference(folder));
         }
-        Table table = Table.ofChecks("%s: %d frames of %d x %d, %d threads, medians of %d turns"
-                .formatted(name, frames, height * 3 / 2, height, options.threads(), turns));
+        Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
+                .formatted(stack.name(), frames, options.threads(), turns));
         whole(table, stook, theirs, decoding(folder));
         for (String stage : stook.stages()) {
             table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / frames));

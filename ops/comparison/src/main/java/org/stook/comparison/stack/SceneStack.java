@@ -7,15 +7,18 @@ import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.IntStream;
 import java.util.zip.CRC32;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 import org.stook.scenes.bracket.Bracket;
+import org.stook.scenes.bracket.BracketPlan;
 import org.stook.scenes.bracket.Picture;
 import org.stook.scenes.file.BracketWriter;
 import org.stook.scenes.file.Camera;
 import org.stook.scenes.file.FrameFormat;
+import org.stook.scenes.subject.Subjects;
 
 /**
  * A generated bracket as files.
@@ -39,6 +42,14 @@ public record SceneStack(String name, Bracket bracket, FrameFormat format, List<
                 bracket,
                 format,
                 IntStream.range(0, bracket.plan().frames()).boxed().toList());
+    }
+
+    /** JPEG frames of a mineral, 3:2, near to far: the stack that timings are of. */
+    public static SceneStack forTiming(double megapixels, int frames, long seed) {
+        int height = (int) Math.round(Math.sqrt(megapixels * 1e6 / 1.5) / 4) * 4;
+        BracketPlan plan = BracketPlan.of(height * 3 / 2, height, frames, seed);
+        String name = String.format(Locale.ROOT, "mineral-%.1fMP-%d-%d", megapixels, frames, seed);
+        return new SceneStack(name, Bracket.of(Subjects.named("mineral", seed), plan), FrameFormat.JPEG);
     }
 
     /**
