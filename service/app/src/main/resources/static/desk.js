@@ -24,8 +24,21 @@
     return form ? `form[action="${CSS.escape(form.getAttribute('action'))}"] ${element.tagName.toLowerCase()}` : '';
   };
 
+  // A stream begins with all parts as they are: what a page shows already must not move under a hand.
+  const words = (node) => node.textContent.replace(/\s+/g, ' ').trim();
+  const shown = (part, html) => {
+    const fresh = document.createElement('template');
+    fresh.innerHTML = html;
+    return words(fresh.content) === words(part);
+  };
+
   document.addEventListener('htmx:sseBeforeMessage', (event) => {
     const part = event.target;
+    if (shown(part, event.detail.data)) {
+      waiting.delete(part);
+      event.preventDefault();
+      return;
+    }
     const active = document.activeElement;
     const inside = part.contains(active);
     if (inside && active.matches('input[type=text], input[type=search], select, textarea')) {

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -15,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
-import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
@@ -75,7 +74,7 @@ class ReviewInBrowserTest {
     void anOperatorWatchesAStackJudgesACompositeAndHasItMadeAgain() throws IOException {
         Chromium.open(browser, "olga", "http://127.0.0.1:" + port + "/");
         watchesAStackArriveAndFinish();
-        browser.findElement(By.linkText("Banded agate")).click();
+        press(By.linkText("Banded agate"), 0);
         until(By.id("glass"));
         looksClosely();
         touchesAPlace();
@@ -109,7 +108,7 @@ class ReviewInBrowserTest {
 
     private static void shows(String part, String what) {
         new WebDriverWait(browser, PATIENCE)
-                .ignoring(StaleElementReferenceException.class)
+                .ignoring(WebDriverException.class)
                 .until(page -> page.findElement(By.cssSelector(part)).getText().contains(what));
     }
 
@@ -170,10 +169,10 @@ class ReviewInBrowserTest {
     }
 
     private void setsAFrameAsideAndTakesItBack() throws IOException {
-        List<WebElement> aside = browser.findElements(By.cssSelector("form[action*='/set-aside'] button"));
-        aside.get(3).click();
+        press(By.cssSelector("form[action*='/set-aside'] button"), 3);
         assertThat(said("was set aside")).contains("version 2");
-        until(By.cssSelector("form[action*='/restore'] button")).click();
+        until(By.cssSelector("form[action*='/restore'] button"));
+        press(By.cssSelector("form[action*='/restore'] button"), 0);
         said("taken back|Nothing was done");
         keep("strays");
     }
@@ -181,12 +180,20 @@ class ReviewInBrowserTest {
     /** The line on what came of an order, once it says that; until then it may be that of the page before. */
     private static String said(String what) {
         return new WebDriverWait(browser, PATIENCE)
-                .ignoring(StaleElementReferenceException.class)
+                .ignoring(WebDriverException.class)
                 .until(page -> {
                     String text = page.findElement(By.cssSelector(".note[role=status]"))
                             .getText();
                     return Pattern.compile(what).matcher(text).find() ? text : null;
                 });
+    }
+
+    /** The part of the page that it is in may be renewed at any moment. */
+    private static void press(By what, int which) {
+        new WebDriverWait(browser, PATIENCE).ignoring(WebDriverException.class).until(page -> {
+            page.findElements(what).get(which).click();
+            return true;
+        });
     }
 
     private static WebElement until(By what) {
