@@ -55,7 +55,7 @@ public final class TilesCommand implements Callable<Integer> {
 
     private void compose(Stage stage, RunId run) throws Exception {
         Program program = Program.unpack(Path.of(System.getProperty("stook.node.jar")), stage.folder());
-        stage.hire(program, new Slot.Setup(List.of("-Xmx3g"), List.of(), Map.of()));
+        stage.hire(program, new Slot.Setup(List.of("-Xmx4g"), List.of(), Map.of()));
         long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(patience);
         while (stage.open() > 0 && System.nanoTime() < until) TimeUnit.SECONDS.sleep(1);
         for (Slot slot : stage.slots()) slot.close();
