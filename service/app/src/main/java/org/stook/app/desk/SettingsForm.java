@@ -16,6 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param roles one "name = pattern" a line
  * @param recipe JSON
  * @param names pattern; empty: as usual
+ * @param clocks one "serial number = seconds" a line
  */
 record SettingsForm(
         String folders,
@@ -29,7 +30,8 @@ record SettingsForm(
         String graceSeconds,
         String priority,
         String recipe,
-        @Nullable String names) {
+        @Nullable String names,
+        @Nullable String clocks) {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     static SettingsForm of(StationSettings now, String body) {
@@ -50,7 +52,11 @@ record SettingsForm(
                 seconds(patience.grace().toMillis()),
                 Integer.toString(now.priority()),
                 recipe.isMissingNode() ? "{}" : recipe.toPrettyString(),
-                now.names().toString());
+                now.names().toString(),
+                now.clocks().entrySet().stream()
+                        .map(clock -> clock.getKey() + " = "
+                                + seconds(clock.getValue().toMillis()))
+                        .collect(Collectors.joining("\n")));
     }
 
     private static String word(Enum<?> value) {
@@ -69,7 +75,10 @@ record SettingsForm(
         number(splitting, "gapSeconds", gapSeconds);
         splitting.put("framing", framing).put("exposure", exposure);
         ObjectNode named = all.putObject("roles");
-        rolesByName().forEach(named::put);
+        lines("roles", roles, "subject = HC-[0-9]+").forEach(named::put);
+        ObjectNode late = all.putObject("clocks");
+        lines("clocks", clocks == null ? "" : clocks, "4500117 = -3600")
+                .forEach((body, typed) -> number(late, body, typed));
         ObjectNode patience = all.putObject("patience");
         Map.of("settleSeconds", settleSeconds, "quietSeconds", quietSeconds, "graceSeconds", graceSeconds)
                 .forEach((name, typed) -> number(patience, name, typed));
@@ -93,14 +102,13 @@ record SettingsForm(
         }
     }
 
-    private Map<String, String> rolesByName() {
+    private static Map<String, String> lines(String name, String typed, String such) {
         Map<String, String> named = new java.util.LinkedHashMap<>();
         for (String line :
-                roles.lines().map(String::strip).filter(l -> !l.isEmpty()).toList()) {
+                typed.lines().map(String::strip).filter(l -> !l.isEmpty()).toList()) {
             int at = line.indexOf('=');
             if (at < 1) {
-                throw new IllegalArgumentException(
-                        "roles: found '" + line + "', expected lines such as subject = HC-[0-9]+");
+                throw new IllegalArgumentException(name + ": found '" + line + "', expected lines such as " + such);
             }
             named.put(line.substring(0, at).strip(), line.substring(at + 1).strip());
         }

@@ -1,7 +1,9 @@
 package org.stook.app.intake;
 
+import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -11,12 +13,13 @@ import org.stook.imaging.codec.CaptureTime;
 /**
  * How a frame was taken, in the words by which frames are compared.
  *
- * @param time by the camera's clock
+ * @param time by the camera's clock, set right by the station's settings
  * @param camera maker, model and serial number; empty if the file does not say
  * @param exposure time, f-number, sensitivity and focal length; empty likewise
  */
 record CaptureFacts(@Nullable LocalDateTime time, String camera, String exposure) {
-    static CaptureFacts of(Capture capture) {
+    /** @param clocks what is added to a camera's time, by serial number or model */
+    static CaptureFacts of(Capture capture, Map<String, Duration> clocks) {
         Capture.Camera camera = capture.camera();
         String body = Stream.of(camera.make(), camera.model(), camera.serial())
                 .flatMap(java.util.Optional::stream)
@@ -28,7 +31,14 @@ record CaptureFacts(@Nullable LocalDateTime time, String camera, String exposure
                         capture.focalLength().map(f -> words("%.0f mm", f)))
                 .flatMap(java.util.Optional::stream)
                 .collect(Collectors.joining(" "));
-        return new CaptureFacts(capture.time().map(CaptureTime::local).orElse(null), body, exposure);
+        Duration late = camera.serial().or(camera::model).map(clocks::get).orElse(Duration.ZERO);
+        return new CaptureFacts(
+                capture.time()
+                        .map(CaptureTime::local)
+                        .map(time -> time.plus(late))
+                        .orElse(null),
+                body,
+                exposure);
     }
 
     private static String words(String format, double value) {

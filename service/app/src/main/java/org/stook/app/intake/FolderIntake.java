@@ -12,6 +12,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionOperations;
+import org.stook.app.station.StationSettings;
 import org.stook.app.station.StationSettings.Patience;
 import org.stook.orders.Actor;
 
@@ -40,7 +41,12 @@ class FolderIntake {
     record Beside(FolderStacks stacks, EarlyLooks early, OperatorManifests manifests) {}
 
     /** One look at one folder. */
-    private record Look(Folder folder, FolderWatch watch, long now, Patience patience, Map<String, FileRow> known) {}
+    private record Look(
+            Folder folder, FolderWatch watch, long now, StationSettings settings, Map<String, FileRow> known) {
+        Patience patience() {
+            return settings.patience();
+        }
+    }
 
     private final IntakeFiles files;
     private final Beside beside;
@@ -55,9 +61,9 @@ class FolderIntake {
     }
 
     /** @return whether a file is not decided yet */
-    boolean look(Folder folder, FolderWatch watch, long now, Patience patience) throws IOException {
+    boolean look(Folder folder, FolderWatch watch, long now, StationSettings settings) throws IOException {
         Map<String, FileRow> known = files.of(folder.station().share().id(), folder.name());
-        Look look = new Look(folder, watch, now, patience, known);
+        Look look = new Look(folder, watch, now, settings, known);
         Map<String, FileRow> gone = new HashMap<>(known);
         boolean open = false;
         beside.early().begin(known.values().stream().filter(FileRow::isOpen).count());
@@ -209,7 +215,7 @@ class FolderIntake {
 
     private void accepted(Look look, FileRow row, Finding.Whole whole) {
         decide(look, row, () -> {
-            files.accept(row, whole);
+            files.accept(row, whole, look.settings().clocks());
             sibling(look, row, RAW_ALONE).ifPresent(files::again);
             if (sibling(look, row, "")
                     .map(other -> files.preferPicture(row, other))

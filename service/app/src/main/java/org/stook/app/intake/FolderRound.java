@@ -30,10 +30,9 @@ class FolderRound {
 
     /** @return whether nothing more is to be done in this folder before something comes */
     boolean look(FolderIntake.Folder folder, FolderWatch watch, long now) throws IOException {
-        StationSettings.Patience patience =
-                rules.book().settings(folder.station().id()).patience();
-        boolean open = intake.look(folder, watch, now, patience);
-        boolean quiet = !open && watch.quiet(now, patience.quiet());
+        StationSettings settings = rules.book().settings(folder.station().id());
+        boolean open = intake.look(folder, watch, now, settings);
+        boolean quiet = !open && watch.quiet(now, settings.patience().quiet());
         if (!folder.isStack()) {
             return streams.sort(folder.station(), folder.name(), quiet) && !open;
         }

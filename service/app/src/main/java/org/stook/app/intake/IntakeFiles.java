@@ -1,6 +1,7 @@
 package org.stook.app.intake;
 
 import java.sql.Types;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -79,9 +80,10 @@ class IntakeFiles {
                 .update();
     }
 
-    void accept(FileRow file, Finding.Whole whole) {
+    /** @param clocks what the station's settings add to a camera's time */
+    void accept(FileRow file, Finding.Whole whole, Map<String, Duration> clocks) {
         FrameHeader header = whole.header();
-        CaptureFacts facts = CaptureFacts.of(header.capture());
+        CaptureFacts facts = CaptureFacts.of(header.capture(), clocks);
         jdbc.sql("""
                         insert into stook.frame (sha256, bytes, format, width, height, bits, captured_at, meta)
                         values (:sha256, :bytes, :format, :width, :height, :bits, :captured,

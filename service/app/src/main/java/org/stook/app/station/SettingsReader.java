@@ -18,6 +18,8 @@ final class SettingsReader {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final JsonNode NOTHING = JsonNodeFactory.instance.objectNode();
     private static final int LONGEST_PATTERN = 200;
+    /** Seconds of some thirty years: a camera may never have been told the date. */
+    private static final double MOST_CLOCK = 1e9;
 
     private final StationSettings.Patience usual;
 
@@ -28,14 +30,22 @@ final class SettingsReader {
 
     /** @throws IllegalArgumentException naming the member, what was found and what was expected */
     StationSettings read(String json) {
-        Members all = new Members("", parse(json), "splitting", "roles", "patience", "recipe", "priority", "names");
+        Members all =
+                new Members("", parse(json), "splitting", "roles", "patience", "recipe", "priority", "names", "clocks");
         return new StationSettings(
                 splitting(all.object("splitting", NOTHING, "folders", "slates", "gapSeconds", "framing", "exposure")),
                 roles(all.object("roles", NOTHING)),
                 patience(all.object("patience", NOTHING, "settleSeconds", "quietSeconds", "graceSeconds")),
                 recipe(all.member("recipe").orElse(NOTHING)),
                 (int) all.number("priority", 0, 100, Priorities.NORMAL),
-                names(all));
+                names(all),
+                clocks(all.object("clocks", NOTHING)));
+    }
+
+    private static Map<String, Duration> clocks(Members in) {
+        Map<String, Duration> clocks = new LinkedHashMap<>();
+        in.names().forEach(body -> clocks.put(body, seconds(in.number(body, -MOST_CLOCK, MOST_CLOCK, 0))));
+        return clocks;
     }
 
     private static NamePattern names(Members all) {

@@ -16,6 +16,8 @@ import org.stook.orders.NamePattern;
  * @param recipe tone settings and the rest of the recipe, as the worker reads them
  * @param priority of its runs, 0 to 100
  * @param names how what it publishes is named
+ * @param clocks what is added to a camera's own time, by the serial number of its body (Exif BodySerialNumber) or, where it has none,
+ *     by its model: two bodies are then in step, however their clocks are set
  */
 public record StationSettings(
         Splitting splitting,
@@ -23,7 +25,8 @@ public record StationSettings(
         Patience patience,
         String recipe,
         int priority,
-        NamePattern names) {
+        NamePattern names,
+        Map<String, Duration> clocks) {
     public static final String SUBJECT = "subject";
     public static final String VIEW = "view";
 
@@ -61,5 +64,6 @@ public record StationSettings(
 
     public StationSettings {
         roles = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(roles));
+        clocks = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(clocks));
     }
 }

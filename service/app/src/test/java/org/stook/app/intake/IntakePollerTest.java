@@ -263,11 +263,30 @@ class IntakePollerTest {
         assertThat(bench.value("select count(*) from stook.stack")).isEqualTo("1");
     }
 
+    @Test
+    void twoBodiesAreInStepOnceOneClockIsSetRight() {
+        bench.settings("{\"clocks\": {\"late\": -3600}}");
+        for (int i = 1; i <= 4; i++) {
+            boolean late = i % 2 == 0;
+            Camera camera = late ? Camera.USUAL.withSerial("late") : Camera.USUAL;
+            bench.put("agate/" + (9 - i) + ".jpg", shot(i, FrameFormat.JPEG, camera, i + (late ? 3600 : 0)));
+        }
+        bench.seconds(20);
+        assertThat(bench.value("select string_agg(right(rel_path, 5), ' ' order by ordinal) from stook.stack_frame"))
+                .isEqualTo("8.jpg 7.jpg 6.jpg 5.jpg");
+        assertThat(bench.value("select max(captured_at) - min(captured_at) from stook.frame"))
+                .contains("3 secs");
+    }
+
     private static byte[] shot(int number, FrameFormat format) {
+        return shot(number, format, Camera.USUAL, number);
+    }
+
+    private static byte[] shot(int number, FrameFormat format, Camera camera, int seconds) {
         Picture picture = Picture.black(96, 64);
         for (int i = 0; i < 96 * 64; i++) picture.planes()[1][i] = (i * number % 97) / 97f;
-        OffsetDateTime taken = OffsetDateTime.parse("2026-03-02T09:00:00+01:00").plusSeconds(number);
-        return FrameWriter.bytes(picture, format, new Capture(Camera.USUAL, new Lens(100, 4), taken));
+        OffsetDateTime taken = OffsetDateTime.parse("2026-03-02T09:00:00+01:00").plusSeconds(seconds);
+        return FrameWriter.bytes(picture, format, new Capture(camera, new Lens(100, 4), taken));
     }
 
     @Test

@@ -26,7 +26,7 @@ class SettingsReaderTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            {"splittin": {}}|splittin: found no known name, expected one of splitting, roles, patience, recipe, priority, names
+            {"splittin": {}}|splittin: found no known name, expected one of splitting, roles, patience, recipe, priority, names, clocks
             {"splitting": {"slates": "always"}}|splitting.slates: found "always", expected one of none, first, last
             {"splitting": {"gapSeconds": 0}}|splitting.gapSeconds: found 0, expected a number from 1 to 86400
             {"splitting": {"framing": "yes"}}|splitting.framing: found "yes", expected true or false
@@ -34,6 +34,7 @@ class SettingsReaderTest {
             {"priority": 101}|priority: found 101, expected a number from 0 to 100
             {"patience": {"quietSeconds": "ten"}}|patience.quietSeconds: found "ten", expected a number from 1 to 86400
             {"names": "{subject}"}|names: found '{subject}', expected {run} and {hash} in its last part, so that no name comes twice
+            {"clocks": {"4500117": "an hour"}}|clocks.4500117: found "an hour", expected a number from -1000000000 to 1000000000
             []|settings: found [], expected an object
             """)
     void aWrongValueIsRefusedWithWhatWasFoundAndExpected(String json, String sentence) {
