@@ -6,6 +6,7 @@ import org.springframework.context.annotation.Configuration;
 import org.stook.app.archive.bag.Packages;
 import org.stook.app.audit.HeadExport;
 import org.stook.app.audit.Sealer;
+import org.stook.app.audit.Stamps;
 import org.stook.app.intake.FirstLooks;
 import org.stook.app.intake.IntakePoller;
 import org.stook.app.keeping.Fixity;
@@ -56,6 +57,11 @@ class Rounds {
             sealer.step();
             export.step();
         });
+    }
+
+    @Bean
+    Recurring stampRound(Stamps stamps) {
+        return new Recurring("stamp", Duration.ofMinutes(1), stamps::step);
     }
 
     @Bean

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -26,6 +28,7 @@ import org.stook.trail.Head;
 import org.stook.trail.Proof;
 import org.stook.trail.PublicHeadKey;
 import org.stook.trail.file.HeadFolder;
+import org.stook.trail.file.StampFiles;
 import org.stook.trail.merkle.Hash;
 import org.stook.trail.merkle.Proofs;
 
@@ -52,7 +55,7 @@ class SealerTest {
     void open() {
         jdbc.sql(
                         "set session_replication_role = replica; truncate stook.audit_entry, stook.audit_open, stook.audit_leaf,"
-                                + " stook.audit_node, stook.audit_seal, stook.share restart identity cascade")
+                                + " stook.audit_node, stook.audit_token, stook.audit_seal, stook.share restart identity cascade")
                 .update();
         elsewhere = folder.resolve("elsewhere");
         AuditSettings settings = new AuditSettings(folder.resolve("head-key.pem"), List.of(elsewhere));
@@ -225,5 +228,29 @@ class SealerTest {
 
     private String value(String sql) {
         return String.valueOf(jdbc.sql(sql).query().singleValue());
+    }
+
+    @Test
+    void theNewestHeadIsStampedNowAndThenAndTheStampLaidBesideIt() throws IOException {
+        int[] asked = new int[1];
+        StampSettings hourly = new StampSettings(URI.create("http://authority.example/"), Duration.ofHours(1));
+        Stamps stamps = new Stamps(jdbc, heads, export, hourly, head -> {
+            asked[0]++;
+            if (asked[0] == 1) throw new IOException("away");
+            return new byte[] {(byte) head.size()};
+        });
+        acts(5);
+        sealer.step();
+        export.step();
+        stamps.step(); // the authority is away
+        assertThat(new StampFiles(elsewhere).sizes()).isEmpty();
+        stamps.step();
+        acts(1);
+        sealer.step();
+        export.step();
+        stamps.step(); // the hour is not over
+        assertThat(asked[0]).isEqualTo(2);
+        assertThat(new StampFiles(elsewhere).sizes()).containsExactly(5L);
+        assertThat(new StampFiles(elsewhere).file(5)).hasBinaryContent(new byte[] {5});
     }
 }

@@ -40,7 +40,10 @@ final class VerifyBag implements Callable<Integer> {
     public Integer call() throws IOException {
         Findings findings = new Findings();
         KnownHeads heads = options.read();
-        if (heads != null) heads.check(findings);
+        if (heads != null) {
+            heads.check(findings);
+            options.checkStamps(heads, findings);
+        }
         new BagCheck(bag, heads, findings).run();
         return Verdict.say(
                 findings, java.util.Objects.requireNonNull(spec).commandLine().getOut());

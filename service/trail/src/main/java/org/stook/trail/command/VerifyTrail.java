@@ -73,6 +73,7 @@ final class VerifyTrail implements Callable<Integer> {
         } else {
             checkDatabase(heads, findings);
         }
+        options.checkStamps(heads, findings);
         return Verdict.say(findings, line.commandLine().getOut());
     }
 
