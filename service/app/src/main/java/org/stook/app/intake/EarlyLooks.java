@@ -2,9 +2,12 @@ package org.stook.app.intake;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDateTime;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
@@ -26,8 +29,8 @@ class EarlyLooks {
     /** A longer round begins no further look, nanoseconds. */
     private static final long ROUND = 150_000_000;
 
-    /** What was seen of a whole frame. */
-    record Glance(Finding.Whole whole, Look look) {}
+    /** What was seen of a whole frame. @param captured as it will be said of the accepted frame */
+    record Glance(Finding.Whole whole, @Nullable LocalDateTime captured, Look look) {}
 
     /** @param glance empty if it was no whole frame */
     private record Early(Sighting seen, Optional<Glance> glance) {}
@@ -44,14 +47,14 @@ class EarlyLooks {
         begun = System.nanoTime();
     }
 
-    /** Looks at a file unless that was done; not for long in one round, so that other folders need not wait. */
-    void look(FileRow row, Path file) {
+    /** Looks at a file unless that was done; not for long in one round, so that other folders need not wait. @param clocks of the cameras */
+    void look(FileRow row, Path file, Map<String, Duration> clocks) {
         if (isKnown(row)) {
             return;
         }
         behind = crowded || System.nanoTime() - begun > ROUND;
         if (!behind) {
-            keep(row.id(), new Early(row.seen(), glance(row, file)));
+            keep(row.id(), new Early(row.seen(), glance(row, file, clocks)));
         }
     }
 
@@ -60,11 +63,15 @@ class EarlyLooks {
         return behind;
     }
 
-    private Optional<Glance> glance(FileRow row, Path file) {
+    private Optional<Glance> glance(FileRow row, Path file, Map<String, Duration> clocks) {
         try {
             if (Examination.of(file, row.seen()) instanceof Finding.Whole whole) {
                 Look look = Look.at(file);
-                return Sighting.of(file).equals(row.seen()) ? Optional.of(new Glance(whole, look)) : Optional.empty();
+                LocalDateTime captured =
+                        CaptureFacts.of(whole.header().capture(), clocks).time();
+                return Sighting.of(file).equals(row.seen())
+                        ? Optional.of(new Glance(whole, captured, look))
+                        : Optional.empty();
             }
         } catch (IOException | UnreadableFrame | RuntimeException e) {
             // Whoever looks at the accepted frame will say what is wrong with it.

@@ -116,7 +116,7 @@ class FolderIntake {
         FolderWatch watch = look.watch();
         watch.see(row.path(), row.seen(), look.now());
         if (!watch.settled(row.path(), look.now(), look.patience().settle())) {
-            beside.early().look(row, file);
+            beside.early().look(row, file, look.settings().clocks());
             return true;
         }
         boolean open = !decided(look, file, row);

@@ -90,7 +90,7 @@ class SweepFrames {
                         row.name(),
                         row.kept(),
                         glance.whole().sha256(),
-                        CaptureFacts.of(glance.whole().header().capture()).time(),
+                        glance.captured(),
                         glance.look()));
     }
 
