@@ -36,6 +36,12 @@ final class DayCommand implements Callable<Integer> {
     @Option(names = "--kills", description = "how often the service is killed meanwhile (${DEFAULT-VALUE})")
     private int kills = 0;
 
+    @Option(
+            names = "--publish",
+            description =
+                    "so many stacks are then published, made again and one pulled and verified (${DEFAULT-VALUE})")
+    private int publish = 0;
+
     @Override
     public Integer call() throws Exception {
         System.out.println("rendering");
@@ -78,6 +84,7 @@ final class DayCommand implements Callable<Integer> {
         lines.add(probe.line(kills == 0));
         String seconds = "%.0f, %.0f".formatted((shot - start) / 1e9, (System.nanoTime() - start) / 1e9);
         lines.add(new Line("seconds shooting, until rest", seconds, "", true));
+        if (publish > 0) lines.addAll(new Afterwards(trial, options, publish).lines());
         return Line.print("seed %d, %d kills".formatted(options.seed(), kills), lines, verdict.misses());
     }
 }

@@ -11,6 +11,15 @@ final class DrillOptions {
     @Option(names = "--home", required = true, description = "an empty folder for all that the drill needs")
     private Path home = Path.of("");
 
+    @Option(names = "--imaging-jar", description = "the imaging core's runnable jar")
+    private Path imaging = Path.of("");
+
+    @Option(names = "--worker-jar", description = "the worker's jar")
+    private Path worker = Path.of("");
+
+    @Option(names = "--verify-jar", description = "the jar that verifies bags")
+    private Path verify = Path.of("");
+
     @Option(names = "--seed", description = "of all chances (${DEFAULT-VALUE})")
     private long seed = 1;
 
@@ -19,6 +28,18 @@ final class DrillOptions {
 
     Path jar() {
         return jar;
+    }
+
+    Path imaging() {
+        return imaging;
+    }
+
+    Path worker() {
+        return worker;
+    }
+
+    Path verify() {
+        return verify;
     }
 
     Path home() {

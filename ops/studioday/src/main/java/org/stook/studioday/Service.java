@@ -1,6 +1,7 @@
 package org.stook.studioday;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -118,6 +119,14 @@ final class Service implements AutoCloseable {
         } catch (IOException nobodyThere) {
             return "";
         }
+    }
+
+    /** What it sends, byte by byte. */
+    InputStream stream(String path) throws IOException, InterruptedException {
+        HttpResponse<InputStream> answer =
+                client.send(request(path).build(), HttpResponse.BodyHandlers.ofInputStream());
+        if (answer.statusCode() != 200) throw new IOException(path + " was answered with " + answer.statusCode());
+        return answer.body();
     }
 
     private int send(HttpRequest request) throws InterruptedException {

@@ -62,6 +62,20 @@ final class Trial implements AutoCloseable {
         return service;
     }
 
+    /** The command line of a worker for this studio. */
+    List<String> worker(Path jar, String threads) {
+        return List.of(
+                "java",
+                "-Xmx768m",
+                "-jar",
+                jar.toString(),
+                "--spring.datasource.url=" + postgres.url(DATABASE),
+                "--spring.datasource.username=" + postgres.username(),
+                "--spring.datasource.password=" + postgres.password(),
+                "--stook.worker.threads=" + threads,
+                "--logging.level.root=WARN");
+    }
+
     Connection connect() throws SQLException {
         return DriverManager.getConnection(postgres.url(DATABASE), postgres.username(), postgres.password());
     }

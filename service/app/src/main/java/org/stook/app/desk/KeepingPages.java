@@ -64,13 +64,13 @@ class KeepingPages {
             @RequestParam(required = false) @Nullable String note,
             HttpServletRequest request,
             RedirectAttributes after) {
-        if (graceDays < 1 || (supersededDays != null && supersededDays < 0)) {
-            throw new ResponseStatusException(
-                    HttpStatus.BAD_REQUEST,
-                    "found %s days and a grace of %d, expected 0 or more and 1 or more"
-                            .formatted(supersededDays, graceDays));
+        Retention.Policy policy;
+        try {
+            policy = new Retention.Policy(supersededDays, graceDays, note);
+        } catch (IllegalArgumentException e) {
+            throw new ResponseStatusException(HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()), e);
         }
-        if (!retention.decide(station, new Retention.Policy(supersededDays, graceDays, note), Visitor.of(request))) {
+        if (!retention.decide(station, policy, Visitor.of(request))) {
             throw new ResponseStatusException(HttpStatus.NOT_FOUND, "there is no station " + station);
         }
         after.addFlashAttribute(Buttons.NOTE, "Station " + station + " has a new retention policy.");

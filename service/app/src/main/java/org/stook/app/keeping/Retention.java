@@ -32,7 +32,18 @@ public class Retention {
     public record Policy(
             @Nullable Integer supersededDays,
             int graceDays,
-            @Nullable String note) {}
+            @Nullable String note) {
+        /** @throws IllegalArgumentException if the days make no sense */
+        public Policy {
+            if (graceDays < 1 || (supersededDays != null && supersededDays < 0)) {
+                throw new IllegalArgumentException("found %s days and a grace of %d, expected 0 or more and 1 or more"
+                        .formatted(supersededDays, graceDays));
+            }
+        }
+    }
+
+    /** A version of a station's policy, and who set it when. */
+    public record Decision(int version, Policy policy, String by, Instant at) {}
 
     public record Announced(long runId, long stackId, String subject, Instant dueAt) {}
 
@@ -65,6 +76,21 @@ public class Retention {
                             .update()
                     == 1;
         }));
+    }
+
+    /** All versions of a station's policy, the newest, which holds, first. */
+    public List<Decision> decisions(String station) {
+        return jdbc.sql("""
+                        select p.version, p.superseded_days, p.grace_days, p.note, p.created_by, p.created_at
+                        from stook.retention_policy p join stook.station s on s.id = p.station_id
+                        where s.name = :station order by p.version desc""")
+                .param("station", station)
+                .query((row, n) -> new Decision(
+                        row.getInt(1),
+                        new Policy(row.getObject(2, Integer.class), row.getInt(3), row.getString(4)),
+                        row.getString(5),
+                        row.getObject(6, OffsetDateTime.class).toInstant()))
+                .list();
     }
 
     /** Announces what may go, and removes what was announced long enough ago. */

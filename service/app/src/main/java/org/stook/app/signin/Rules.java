@@ -35,7 +35,9 @@ final class Rules {
                 .hasAnyRole(PHOTOGRAPHER, OPERATOR, ADMINISTRATOR)
                 .requestMatchers("/api/stacks/*/name", "/api/stacks/*/seal", "/api/stacks/*/on-table")
                 .hasAnyRole(PHOTOGRAPHER, OPERATOR, ADMINISTRATOR)
-                .requestMatchers("/archive/**", "/api/archive/**", "/keeping/**", "/stations/*/retention")
+                .requestMatchers("/archive/**", "/api/archive/**")
+                .hasAnyRole(ARCHIVIST, OPERATOR, ADMINISTRATOR)
+                .requestMatchers("/keeping/**", "/api/keeping/**", "/stations/*/retention", "/api/stations/*/retention")
                 .hasAnyRole(ARCHIVIST, OPERATOR, ADMINISTRATOR)
                 .anyRequest()
                 .hasAnyRole(OPERATOR, ADMINISTRATOR);

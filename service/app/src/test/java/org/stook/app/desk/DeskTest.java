@@ -169,4 +169,16 @@ class DeskTest extends DeskStage {
         assertThat(form("/stations/nowhere/retention", "supersededDays=30").statusCode())
                 .isEqualTo(404);
     }
+
+    @Test
+    void aStationsRetentionIsDecidedByApiInVersions() throws Exception {
+        String path = "/api/stations/north/retention";
+        assertThat(get(path).body()).isEqualTo("[]");
+        assertThat(put(path, "{\"supersededDays\": 90, \"note\": \"room\"}").body())
+                .contains("\"version\":1", "\"supersededDays\":90", "\"graceDays\":30", "\"by\":\"olga\"");
+        assertThat(put(path, "{}").body()).contains("\"version\":2").doesNotContain("\"supersededDays\":90");
+        assertThat(put(path, "{\"graceDays\": 0}").statusCode()).isEqualTo(422);
+        assertThat(put("/api/stations/nowhere/retention", "{}").statusCode()).isEqualTo(404);
+        assertThat(get("/api/keeping/removals").body()).isEqualTo("[]");
+    }
 }
