@@ -3,11 +3,9 @@ package org.stook.app.intake;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.LocalDateTime;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
@@ -29,8 +27,8 @@ class EarlyLooks {
     /** A longer round begins no further look, nanoseconds. */
     private static final long ROUND = 150_000_000;
 
-    /** What was seen of a whole frame. @param captured as it will be said of the accepted frame */
-    record Glance(Finding.Whole whole, @Nullable LocalDateTime captured, Look look) {}
+    /** What was seen of a whole frame. */
+    record Glance(Finding.Whole whole, CaptureFacts facts, Look look) {}
 
     /** @param glance empty if it was no whole frame */
     private record Early(Sighting seen, Optional<Glance> glance) {}
@@ -67,10 +65,9 @@ class EarlyLooks {
         try {
             if (Examination.of(file, row.seen()) instanceof Finding.Whole whole) {
                 Look look = Look.at(file);
-                LocalDateTime captured =
-                        CaptureFacts.of(whole.header().capture(), clocks).time();
+                CaptureFacts facts = CaptureFacts.of(whole.header().capture(), clocks);
                 return Sighting.of(file).equals(row.seen())
-                        ? Optional.of(new Glance(whole, captured, look))
+                        ? Optional.of(new Glance(whole, facts, look))
                         : Optional.empty();
             }
         } catch (IOException | UnreadableFrame | RuntimeException e) {

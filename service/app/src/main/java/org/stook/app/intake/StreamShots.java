@@ -148,7 +148,7 @@ class StreamShots {
             return null;
         }
         FrameHeader header = glance.whole().header();
-        CaptureFacts facts = CaptureFacts.of(header.capture());
+        CaptureFacts facts = glance.facts();
         return new Shot(
                 row.getLong(1),
                 row.getString(2),

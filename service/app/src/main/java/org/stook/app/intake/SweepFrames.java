@@ -90,7 +90,7 @@ class SweepFrames {
                         row.name(),
                         row.kept(),
                         glance.whole().sha256(),
-                        glance.captured(),
+                        glance.facts().time(),
                         glance.look()));
     }
 
