@@ -13,6 +13,7 @@ import java.security.cert.X509Certificate;
 import java.time.Instant;
 import java.util.Base64;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -91,7 +92,7 @@ class TimeStampTest {
                 .anySatisfy(s -> assertThat(s).contains("0000000000000000005.tst: found no time stamp token"));
     }
 
-    private static Findings check(StampFiles files, Head head, X509Certificate trusted) throws IOException {
+    private static Findings check(StampFiles files, Head head, @Nullable X509Certificate trusted) throws IOException {
         Findings findings = new Findings();
         new StampCheck(KnownHeads.of(List.of(head), null), trusted, findings).run(files);
         return findings;

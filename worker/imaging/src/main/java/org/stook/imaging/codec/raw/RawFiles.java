@@ -17,10 +17,20 @@ import org.stook.imaging.frame.Samples;
 
 /** Unpacks raw files, each in a process of its own that may take so much time and memory and no more. For any number of threads. */
 public final class RawFiles {
-    /** A frame of 60 MP takes about 3 s on a slow machine. */
-    private static final Duration USUAL_LIMIT = Duration.ofSeconds(60);
-    /** Addresses, not memory in use: a frame of 150 MP needs 1.6 GB, the Java runtime reserves about 1. */
-    private static final String ADDRESSES_KB = String.valueOf(4L << 20);
+    /**
+     * What a process may take. Processor time, not time on the clock, decides on a file: however busy the machine is, the same file
+     * comes to the same end.
+     *
+     * @param cpuSeconds a frame of 24 MP takes one
+     * @param wall after which whoever asked need not wait longer, as when a share hangs
+     * @param addressesKb addresses, not memory in use: a frame of 150 MP needs 1.6 GB, the Java runtime reserves about 1
+     */
+    record Limits(int cpuSeconds, Duration wall, long addressesKb) {
+        static final Limits USUAL = new Limits(60, Duration.ofMinutes(10), 4L << 20);
+    }
+
+    /** How a shell reports the end of a process by SIGXCPU. */
+    private static final int OUT_OF_CPU_TIME = 128 + 24;
 
     private static final int INPUT = 1 << 16;
 
@@ -39,15 +49,15 @@ public final class RawFiles {
     }
 
     private final Class<?> program;
-    private final Duration limit;
+    private final Limits limits;
 
     public RawFiles() {
-        this(Unpacker.class, USUAL_LIMIT);
+        this(Unpacker.class, Limits.USUAL);
     }
 
-    RawFiles(Class<?> program, Duration limit) {
+    RawFiles(Class<?> program, Limits limits) {
         this.program = program;
-        this.limit = limit;
+        this.limits = limits;
     }
 
     /** Whether the library is on this machine. */
@@ -84,7 +94,7 @@ public final class RawFiles {
                 .redirectInput(file.toFile())
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
-        Executor later = CompletableFuture.delayedExecutor(limit.toMillis(), TimeUnit.MILLISECONDS);
+        Executor later = CompletableFuture.delayedExecutor(limits.wall().toMillis(), TimeUnit.MILLISECONDS);
         CompletableFuture<Boolean> end =
                 CompletableFuture.supplyAsync(() -> process.destroyForcibly().isAlive(), later);
         try (DataInputStream in = new DataInputStream(new BufferedInputStream(process.getInputStream(), INPUT))) {
@@ -98,15 +108,18 @@ public final class RawFiles {
         }
     }
 
+    /** @throws IOException if it did not come to an end of its own: that may pass */
     private RawRefusal stopped(Process process, boolean late) throws IOException {
+        if (late) {
+            throw new IOException("a raw file was not unpacked within " + limits.wall());
+        }
         try {
-            String how = late
-                    ? "was not done with it after " + limit.toSeconds() + " s"
-                    : "crashed on it (exit code " + process.waitFor() + ")";
+            int code = process.waitFor();
+            String how = code == OUT_OF_CPU_TIME
+                    ? "was not done with it after " + limits.cpuSeconds() + " s of processor time"
+                    : "crashed on it (exit code " + code + ")";
             return new RawRefusal(
-                    Cause.DAMAGED,
-                    "a raw file of which unpacking " + how,
-                    "one that LibRaw can read; the others go on");
+                    Cause.DAMAGED, "a raw file of which unpacking " + how, "one that LibRaw can read; the others go on");
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("interrupted while a raw file was unpacked", e);
@@ -116,7 +129,8 @@ public final class RawFiles {
     private List<String> command(Depth depth) {
         List<String> command = new ArrayList<>();
         if (Files.isExecutable(Path.of("/bin/sh"))) {
-            command.addAll(List.of("/bin/sh", "-c", "ulimit -v \"$0\"; exec \"$@\"", ADDRESSES_KB));
+            String limit = "ulimit -v %d; ulimit -S -t %d; exec \"$0\" \"$@\"".formatted(limits.addressesKb(), limits.cpuSeconds());
+            command.addAll(List.of("/bin/sh", "-c", limit));
         }
         command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -128,11 +142,12 @@ public final class RawFiles {
                 "-XX:ErrorFile=/dev/null",
                 "-XX:-CreateCoredumpOnCrash",
                 "--enable-native-access=ALL-UNNAMED",
+                "-Djna.tmpdir=" + System.getProperty("java.io.tmpdir"),
                 "-cp",
                 ClassPathOf.get(program),
                 program.getName(),
                 depth.name(),
-                String.valueOf(limit.toMillis())));
+                String.valueOf(limits.wall().toMillis())));
         return command;
     }
 

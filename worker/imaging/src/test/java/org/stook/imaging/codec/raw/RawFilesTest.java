@@ -1,6 +1,7 @@
 package org.stook.imaging.codec.raw;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import com.sun.jna.Pointer;
@@ -39,6 +40,13 @@ class RawFilesTest {
         }
     }
 
+    /** Never comes to an end. */
+    static final class Busy {
+        public static void main(String[] args) {
+            while (args.length > 0) Thread.onSpinWait();
+        }
+    }
+
     /** Asks for more than it may have. */
     static final class Greedy {
         public static void main(String[] args) throws IOException {
@@ -58,25 +66,37 @@ class RawFilesTest {
         }
     }
 
-    private RawRefusal refusal(Class<?> program, Duration limit) {
-        return catchThrowableOfType(RawRefusal.class, () -> new RawFiles(program, limit).size(file, false));
+    private RawRefusal refusal(Class<?> program) {
+        return catchThrowableOfType(
+                RawRefusal.class, () -> new RawFiles(program, limits(Duration.ofSeconds(50))).size(file, false));
+    }
+
+    private static RawFiles.Limits limits(Duration wall) {
+        return new RawFiles.Limits(1, wall, 4L << 20);
     }
 
     @Test
     void crashCostsTheFrameAndSaysSo() {
-        RawRefusal refusal = refusal(Crashing.class, Duration.ofSeconds(30));
+        RawRefusal refusal = refusal(Crashing.class);
         assertThat(refusal.why()).isEqualTo(RawRefusal.Cause.DAMAGED);
         assertThat(refusal.found()).startsWith("a raw file of which unpacking crashed on it (exit code ");
     }
 
     @Test
-    void whatTakesTooLongIsStopped() {
-        assertThat(refusal(Hanging.class, Duration.ofMillis(1)).found()).contains("was not done with it after 0 s");
+    void whatNeverEndsIsStoppedByItsProcessorTime() {
+        assertThat(refusal(Busy.class).found()).contains("was not done with it after 1 s of processor time");
+    }
+
+    @Test
+    void whatHangsIsNoFaultOfTheFile() {
+        assertThatThrownBy(() -> new RawFiles(Hanging.class, limits(Duration.ofMillis(1))).size(file, false))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("not unpacked within");
     }
 
     @Test
     void memoryBeyondTheLimitIsNotGiven() throws Exception {
-        assertThat(new RawFiles(Greedy.class, Duration.ofSeconds(30))
+        assertThat(new RawFiles(Greedy.class, limits(Duration.ofSeconds(50)))
                         .size(file, false)
                         .width())
                 .isEqualTo(1);
@@ -84,7 +104,7 @@ class RawFilesTest {
 
     @Test
     void withoutTheLibraryItSaysWhatToInstall() {
-        RawRefusal refusal = refusal(Bare.class, Duration.ofSeconds(30));
+        RawRefusal refusal = refusal(Bare.class);
         assertThat(refusal.why()).isEqualTo(RawRefusal.Cause.NO_LIBRARY);
         assertThat(refusal.expected()).contains("apt-get install libraw20").contains("a JPEG of the same name");
     }
