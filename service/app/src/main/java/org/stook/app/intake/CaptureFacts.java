@@ -31,7 +31,10 @@ record CaptureFacts(@Nullable LocalDateTime time, String camera, String exposure
                         capture.focalLength().map(f -> words("%.0f mm", f)))
                 .flatMap(java.util.Optional::stream)
                 .collect(Collectors.joining(" "));
-        Duration late = camera.serial().or(camera::model).map(clocks::get).orElse(Duration.ZERO);
+        Duration late = camera.serial()
+                .or(camera::model)
+                .map(clock -> clocks.getOrDefault(clock, Duration.ZERO))
+                .orElse(Duration.ZERO);
         return new CaptureFacts(
                 capture.time()
                         .map(CaptureTime::local)

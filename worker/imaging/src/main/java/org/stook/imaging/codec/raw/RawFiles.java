@@ -119,7 +119,9 @@ public final class RawFiles {
                     ? "was not done with it after " + limits.cpuSeconds() + " s of processor time"
                     : "crashed on it (exit code " + code + ")";
             return new RawRefusal(
-                    Cause.DAMAGED, "a raw file of which unpacking " + how, "one that LibRaw can read; the others go on");
+                    Cause.DAMAGED,
+                    "a raw file of which unpacking " + how,
+                    "one that LibRaw can read; the others go on");
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("interrupted while a raw file was unpacked", e);
@@ -129,7 +131,8 @@ public final class RawFiles {
     private List<String> command(Depth depth) {
         List<String> command = new ArrayList<>();
         if (Files.isExecutable(Path.of("/bin/sh"))) {
-            String limit = "ulimit -v %d; ulimit -S -t %d; exec \"$0\" \"$@\"".formatted(limits.addressesKb(), limits.cpuSeconds());
+            String limit = "ulimit -v %d; ulimit -S -t %d; exec \"$0\" \"$@\""
+                    .formatted(limits.addressesKb(), limits.cpuSeconds());
             command.addAll(List.of("/bin/sh", "-c", limit));
         }
         command.addAll(List.of(
