@@ -2,6 +2,7 @@ package org.stook.app.desk;
 
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -12,6 +13,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.stook.app.archive.PublishedStudio;
 import org.stook.app.archive.bag.Packages;
 import org.stook.app.audit.AuditSettings;
+import org.stook.app.audit.StampSettings;
 import org.stook.app.publish.Publications;
 import org.stook.migrations.Schema;
 import org.stook.postgres.testing.TestDatabase;
@@ -41,6 +43,7 @@ final class ArchiveStage implements AutoCloseable {
         context.registerBean(Words.class, () -> new Words("UTC"));
         context.register(Publications.class, Handouts.class, ArchiveApi.class, BagApi.class, IiifApi.class);
         context.registerBean(AuditSettings.class, () -> new AuditSettings(null, List.of()));
+        context.registerBean(StampSettings.class, () -> new StampSettings(null, Duration.ofHours(1)));
         context.scan("org.stook.app.archive", "org.stook.app.audit");
         context.refresh();
         packages = context.getBean(Packages.class);
