@@ -22,7 +22,7 @@ record FocusAxis(int[] frames, double[] positions, double[] deviations, double[]
     /** A motion of five pixels takes more than this; one of three less. */
     private static final double SOFT = 0.45;
 
-    private static final double SPREADS = 4.5;
+    private static final double SPREADS = 5;
 
     static FocusAxis of(List<FrameSurvey> all, int[] kept) {
         FocusDistances distances = FocusDistances.between(all, kept);

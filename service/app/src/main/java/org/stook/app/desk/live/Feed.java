@@ -17,16 +17,16 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /**
- * Keeps all open pages up to date. Four times a second it asks the database one cheap question for all of them together; only if
+ * Keeps all open pages up to date. Five times in two seconds it asks the database one cheap question for all of them together; only if
  * the answer is another one it takes one snapshot, makes each view once, and sends each page the parts that differ.
  */
 @Component
 public class Feed implements SmartLifecycle {
     private static final Logger LOG = LoggerFactory.getLogger(Feed.class);
-    private static final int BEAT_MILLIS = 250;
-    private static final int BEATS_BETWEEN_SIGNS = 60;
+    private static final int BEAT_MILLIS = 400;
+    private static final int BEATS_BETWEEN_SIGNS = 37;
     /** What goes by the clock, such as a forecast, is made anew this often though nothing happened. */
-    private static final int BEATS_BETWEEN_LOOKS = 120;
+    private static final int BEATS_BETWEEN_LOOKS = 75;
     /** Then the page comes again by itself, and is asked who it is. */
     private static final double LONGEST_SECONDS = 300;
 
