@@ -3,11 +3,11 @@ package org.stook.comparison.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.stook.comparison.run.Outcome;
 import org.stook.comparison.run.Usage;
 import org.stook.comparison.stack.SceneStack;
+import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -72,18 +72,14 @@ public final class GrowthCommand implements Callable<Integer> {
         Outcome outcome = options.pipelines(stack.name()).stook(folder);
         Usage usage = outcome.usage();
         return new String[] {
-            number(size, 0),
+            Row.number(size, 0),
             Integer.toString(count),
-            number(usage.wallSeconds(), 1),
-            number(usage.wallSeconds() / count, 3),
-            number(usage.cpuSeconds() / count, 3),
-            number(1e9 * usage.cpuSeconds() / count / (size * 1e6), 1),
-            number(usage.peakMebibytes(), 0),
-            number(usage.collectorSeconds(), 2)
+            Row.number(usage.wallSeconds(), 1),
+            Row.number(usage.wallSeconds() / count, 3),
+            Row.number(usage.cpuSeconds() / count, 3),
+            Row.number(1e9 * usage.cpuSeconds() / count / (size * 1e6), 1),
+            Row.number(usage.peakMebibytes(), 0),
+            Row.number(usage.collectorSeconds(), 2)
         };
-    }
-
-    private static String number(double value, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", value);
     }
 }

@@ -1,7 +1,6 @@
 package org.stook.comparison.command;
 
 import java.util.Collection;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Mode;
@@ -12,6 +11,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 import org.openjdk.jmh.runner.options.VerboseMode;
 import org.stook.comparison.kernel.Kernels;
+import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
 /** Time of each kernel a pixel, and how near that is to what the memory alone would take. */
 @Command(name = "kernels", description = "Each pixel kernel by itself under JMH, against the machine's memory.")
 public final class KernelsCommand implements Callable<Integer> {
-    private static final double PIXELS = 3000 * 2000;
+    private static final double PIXELS = Kernels.WIDTH * Kernels.HEIGHT;
 
     @Option(names = "--rounds", defaultValue = "5", description = "of a second each (${DEFAULT-VALUE})")
     private int rounds = 5;
@@ -43,7 +43,8 @@ public final class KernelsCommand implements Callable<Integer> {
                 .mapToDouble(r -> bytes("memory") / nanos(r))
                 .sum();
         Table table = Table.of(
-                "kernels on one thread, 3000 x 2000, memory %.1f GB/s read and written".formatted(bandwidth),
+                "kernels on one thread, %d x %d, memory %.1f GB/s read and written"
+                        .formatted(Kernels.WIDTH, Kernels.HEIGHT, bandwidth),
                 "kernel",
                 "ns a pixel",
                 "bytes a pixel",
@@ -53,10 +54,10 @@ public final class KernelsCommand implements Callable<Integer> {
             double bytes = bytes(name(r));
             table.add(
                     name(r),
-                    number(nanos(r)),
-                    number(bytes),
-                    number(bytes / nanos(r)),
-                    number(nanos(r) * bandwidth / bytes));
+                    Row.number(nanos(r), 2),
+                    Row.number(bytes, 2),
+                    Row.number(bytes / nanos(r), 2),
+                    Row.number(nanos(r) * bandwidth / bytes, 2));
         }
         table.print(System.out);
         return 0;
@@ -84,9 +85,5 @@ public final class KernelsCommand implements Callable<Integer> {
             case "survey", "placeMap" -> 4;
             default -> throw new IllegalArgumentException("nothing is known of the bytes of kernel " + kernel);
         };
-    }
-
-    private static String number(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
     }
 }

@@ -36,8 +36,8 @@ import org.stook.imaging.tone.ToneSettings;
 @State(Scope.Benchmark)
 @SuppressWarnings("NullAway.Init") // JMH calls the set-up before any benchmark.
 public class Kernels {
-    static final int WIDTH = 3000;
-    static final int HEIGHT = 2000;
+    public static final int WIDTH = 3000;
+    public static final int HEIGHT = 2000;
     /** What breathing and a table's movement do to a frame. */
     private static final Placement PLACED = Placement.of(1.004, 0.0006, 3.3, -0.0006, 1.004, -2.6, 0, 0, 1);
 

@@ -58,7 +58,7 @@ public final class Row {
         return new String[] {check, number(stook, digits), number(reference, digits), number(oracle, digits), bar, met};
     }
 
-    static String number(double value, int digits) {
+    public static String number(double value, int digits) {
         return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, "%." + digits + "f", value);
     }
 }

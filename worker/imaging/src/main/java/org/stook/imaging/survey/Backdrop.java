@@ -22,14 +22,12 @@ final class Backdrop {
 
     private final List<double[]> features;
     private final List<SmoothTrend> trends;
-    private final int across;
-    private final int down;
+    private final FrameSurvey grid;
 
     private Backdrop(List<double[]> features, List<SmoothTrend> trends, FrameSurvey grid) {
         this.features = features;
         this.trends = trends;
-        this.across = grid.tilesX();
-        this.down = grid.tilesY();
+        this.grid = grid;
     }
 
     /**
@@ -58,8 +56,8 @@ final class Backdrop {
     /** Whether a tile looks like the backdrop at its place. */
     boolean shows(int tile) {
         double sum = 0;
-        double x = place(tile % across, across);
-        double y = place(tile / across, down);
+        double x = x(tile, grid);
+        double y = y(tile, grid);
         for (int k = 0; k < trends.size(); k++) {
             double off = trends.get(k).deviation(x, y, features.get(k)[tile]);
             sum += off * off;
