@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +27,7 @@ import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 
 /** What an archivist's program asks. */
 class ArchiveApiTest {
@@ -164,6 +166,26 @@ class ArchiveApiTest {
         assertThat(canvas.at("/items/0/items/0/target").asString())
                 .isEqualTo(canvas.path("id").asString());
         assertThat(send(get("/iiif/subjects/nobody/manifest.json")).getStatus()).isEqualTo(404);
+    }
+
+    /** The schema that the validator of the IIIF consortium uses, iiif_3_0.json; JSON Schema draft 7. */
+    @Test
+    @Tag("published-data")
+    void manifestsAreValidUnderThePublishedSchema() throws Exception {
+        ObjectNode published = (ObjectNode) JsonMapper.shared()
+                .readTree(PublishedSchemas.find("iiif_3_0.json").toFile());
+        // It names no draft, only "the newest", and an address at which it does not lie.
+        published.remove(List.of("$schema", "$id"));
+        Schema schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_7)
+                .getSchema(published.toString(), InputFormat.JSON);
+        for (String subject : List.of("Pyrite%20100%25", "Cone%20shell", "Banded%20agate")) {
+            String manifest = send(get(URI.create("/iiif/subjects/" + subject + "/manifest.json")))
+                    .getContentAsString(StandardCharsets.UTF_8);
+            assertThat(schema.validate(manifest, InputFormat.JSON)).isEmpty();
+            assertThat(schema.validate(manifest.replace("\"Canvas\"", "\"Sheet\""), InputFormat.JSON))
+                    .as("the schema is no sieve")
+                    .isNotEmpty();
+        }
     }
 
     /** IIIF Image API 3.0: the address in info.json is where it is served; compliance level 0 needs no more than files. */

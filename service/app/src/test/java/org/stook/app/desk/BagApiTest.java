@@ -7,6 +7,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 
 import gov.loc.repository.bagit.reader.BagReader;
 import gov.loc.repository.bagit.verify.BagVerifier;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,9 +16,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import javax.xml.transform.stream.StreamSource;
+import javax.xml.validation.Schema;
 import javax.xml.validation.SchemaFactory;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -59,9 +62,20 @@ class BagApiTest {
             verifier.isValid(new BagReader().read(bag), false);
         }
         assertThat(Files.readString(bag.resolve("bag-info.txt"))).contains("Payload-Oxum: ", "." + files + "\n");
-        SchemaFactory.newDefaultInstance()
-                .newSchema(BagApiTest.class.getResource("/premis-3-subset.xsd"))
-                .newValidator()
+        judge(bag, SchemaFactory.newDefaultInstance().newSchema(BagApiTest.class.getResource("/premis-3-subset.xsd")));
+    }
+
+    /** The schema of the Library of Congress, premis-v3-0.xsd of 18 January 2016. */
+    @Test
+    @Tag("published-data")
+    void whatWasDoneIsValidUnderThePublishedSchema(@TempDir Path out) throws Exception {
+        File schema = PublishedSchemas.find("premis-v3-0.xsd").toFile();
+        Path bag = unpack(ok(get(address(run) + "?frames=included")), out);
+        judge(bag, SchemaFactory.newDefaultInstance().newSchema(schema));
+    }
+
+    private static void judge(Path bag, Schema premis) throws Exception {
+        premis.newValidator()
                 .validate(new StreamSource(bag.resolve("data/premis.xml").toFile()));
     }
 
