@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.Schema;
 import javax.xml.validation.SchemaFactory;
@@ -31,6 +32,8 @@ import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilde
 
 /** Bags as they leave the house, judged by tar, sha512sum, the Library of Congress's BagIt library and the PREMIS schema. */
 class BagApiTest {
+    private static final Pattern LOCATION = Pattern.compile("<contentLocationValue>([^<]*)</contentLocationValue>");
+
     @TempDir
     static Path folder;
 
@@ -222,8 +225,17 @@ class BagApiTest {
             verifier.isValid(new BagReader().read(bag), false);
         }
         try (var folders = Files.list(bag.resolve("data"))) {
-            assertThat(folders).hasSize(4);
+            assertThat(folders).hasSize(4).allSatisfy(BagApiTest::whatWasDoneNamesFilesThatAreThere);
         }
+    }
+
+    private static void whatWasDoneNamesFilesThatAreThere(Path publication) throws IOException {
+        Path bag = publication.resolve("../..").normalize();
+        assertThat(LOCATION.matcher(Files.readString(publication.resolve("premis.xml")))
+                        .results()
+                        .map(place -> bag.resolve(place.group(1))))
+                .hasSize(8)
+                .allSatisfy(place -> assertThat(place).startsWith(publication).isRegularFile());
     }
 
     @Test

@@ -87,11 +87,12 @@ public class Bags {
                         new Content.Stored(file.path(), file.bytes(), sure(known.get(file.sha256())))));
         long run = dossier.head().run();
         boolean inBag = wish.order().frames() != Frames.NAMED;
-        UnaryOperator<String> places = places(dossier, inBag ? "data/" + folder : "");
+        String place = "data/" + folder;
+        Premis.Places places = new Premis.Places(place, inBag, frames(dossier, inBag ? place : ""));
         bag.add(
                 folder + "premis.xml",
                 Content.Made.of(
-                        () -> Premis.of(dossiers.of(run, wish.auditUntil()).orElseThrow(), inBag, places)));
+                        () -> Premis.of(dossiers.of(run, wish.auditUntil()).orElseThrow(), places)));
         bag.add(folder + "audit.jsonl", Content.Made.of(() -> audit(run, wish.auditUntil())));
         additions(bag, folder, wish.order().id(), run);
         for (FrameFile frame : dossier.frames()) {
@@ -107,7 +108,7 @@ public class Bags {
     }
 
     /** @param folder of the frames in the bag; empty if they are not in it */
-    private static UnaryOperator<String> places(Dossier dossier, String folder) {
+    private static UnaryOperator<String> frames(Dossier dossier, String folder) {
         Map<String, String> places = new TreeMap<>();
         for (FrameFile frame : dossier.frames()) {
             places.putIfAbsent(

@@ -20,23 +20,26 @@ import tools.jackson.databind.json.JsonMapper;
 final class Premis {
     private static final String SHA256 = "SHA-256";
 
+    /**
+     * Where things lie.
+     *
+     * @param folder of the publication in the bag, with a slash at its end
+     * @param framesInBag whether the frames are in the bag
+     * @param frames from the SHA-256 of a frame to where in the bag it is, or else to its share and name
+     */
+    record Places(String folder, boolean framesInBag, UnaryOperator<String> frames) {}
+
     private final Dossier dossier;
-    private final boolean inBag;
-    private final UnaryOperator<String> places;
+    private final Places places;
     private final PremisWriter xml = new PremisWriter();
 
-    private Premis(Dossier dossier, boolean inBag, UnaryOperator<String> places) {
+    private Premis(Dossier dossier, Places places) {
         this.dossier = dossier;
-        this.inBag = inBag;
         this.places = places;
     }
 
-    /**
-     * @param inBag whether the frames are in the bag
-     * @param places from the SHA-256 of a frame to where in the bag it is, or else to its share and name
-     */
-    static byte[] of(Dossier dossier, boolean inBag, UnaryOperator<String> places) {
-        return new Premis(dossier, inBag, places).write();
+    static byte[] of(Dossier dossier, Places places) {
+        return new Premis(dossier, places).write();
     }
 
     private byte[] write() {
@@ -69,7 +72,7 @@ final class Premis {
                     new PremisWriter.Fixed(file.sha256(), file.bytes(), file.mediaType()),
                     dossier.head().engineVersion());
             xml.text("originalName", String.valueOf(file.path().getFileName()));
-            xml.storage("bag", "data/" + file.place());
+            xml.storage("bag", places.folder() + file.place());
             xml.relation(
                     "structural",
                     "is part of",
@@ -85,7 +88,9 @@ final class Premis {
             xml.significant("role", frame.role().toLowerCase(java.util.Locale.ROOT));
             xml.characteristics(new PremisWriter.Fixed(frame.sha256(), frame.bytes(), frame.mediaType()), null);
             xml.text("originalName", frame.name());
-            xml.storage(inBag ? "bag" : "share and name", places.apply(frame.sha256()));
+            xml.storage(
+                    places.framesInBag() ? "bag" : "share and name",
+                    places.frames().apply(frame.sha256()));
         });
     }
 
