@@ -1,7 +1,6 @@
 package org.stook.tamper;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -41,8 +40,7 @@ public final class Main implements Callable<Integer> {
     @Option(names = "--entries", description = "entries of the long trail (default: ${DEFAULT-VALUE}; 0: leave it out)")
     long entries = 2_000_000;
 
-    private final PrintStream out = System.out;
-    private int failed;
+    private final Report report = new Report(System.out);
 
     public static void main(String[] args) {
         System.exit(new CommandLine(new Main()).execute(args));
@@ -62,10 +60,10 @@ public final class Main implements Callable<Integer> {
             for (Deed deed : Deed.all()) change(postgres, verify, deed);
             restore(verify);
             sealAnew(postgres, verify);
+            new Stamping(home, postgres, verify).run(serviceJar, report);
             if (entries > 0) time(postgres, verify);
         }
-        out.println(failed == 0 ? "all named" : failed + " not as they should be");
-        return failed == 0 ? 0 : 1;
+        return report.end();
     }
 
     /** 1000 entries, a copy of the database, 600 more. */
@@ -95,7 +93,7 @@ public final class Main implements Callable<Integer> {
         return Service.places(home, database);
     }
 
-    private static void write(LocalPostgres postgres, String database, long count) throws SQLException {
+    static void write(LocalPostgres postgres, String database, long count) throws SQLException {
         run(
                 postgres,
                 database,
@@ -112,7 +110,7 @@ public final class Main implements Callable<Integer> {
     }
 
     private void untouched(Verify verify) throws IOException, InterruptedException {
-        say("nothing", verify.database(SEALED, kept(SEALED)), List.of(), 0);
+        report.say("nothing", verify.database(SEALED, kept(SEALED)), List.of(), 0);
     }
 
     private void change(LocalPostgres postgres, Verify verify, Deed deed)
@@ -120,11 +118,11 @@ public final class Main implements Callable<Integer> {
         run(postgres, "postgres", "drop database if exists " + CASE);
         run(postgres, "postgres", "create database " + CASE + " template " + SEALED);
         run(postgres, CASE, "set session_replication_role = replica; " + deed.sql());
-        say(deed.name(), verify.database(CASE, kept(SEALED)), deed.named(), 3);
+        report.say(deed.name(), verify.database(CASE, kept(SEALED)), deed.named(), 3);
     }
 
     private void restore(Verify verify) throws IOException, InterruptedException {
-        say(
+        report.say(
                 "restore an older copy",
                 verify.database(OLDER, kept(SEALED)),
                 List.of("entries 1001 to 1600 (600): sealed, but not there"),
@@ -145,7 +143,7 @@ public final class Main implements Callable<Integer> {
         try (Service service = new Service(serviceJar, home, postgres, CASE)) {
             service.awaitSealed();
         }
-        say(
+        report.say(
                 "edit, and have all sealed anew with the true key",
                 verify.database(CASE, kept(SEALED)),
                 List.of("entry 666: not what was sealed (edited)", "leaf 665 of the database's tree"),
@@ -164,27 +162,13 @@ public final class Main implements Callable<Integer> {
         }
         run(postgres, LONG, "vacuum analyze");
         Said said = verify.database(LONG, kept(LONG));
-        say("nothing, in %,d entries".formatted(entries), said, List.of(), 0);
+        report.say("nothing, in %,d entries".formatted(entries), said, List.of(), 0);
         run(
                 postgres,
                 LONG,
                 "set session_replication_role = replica;" + " update stook.audit_entry set actor = 'eve' where id = "
                         + entries / 2);
-        say("edit one of them", verify.database(LONG, kept(LONG)), List.of("entry " + entries / 2 + ": not"), 3);
-        if (said.seconds() > SECONDS_ALLOWED) {
-            failed++;
-            out.printf("%,d entries took longer than %.0f s%n", entries, SECONDS_ALLOWED);
-        }
-    }
-
-    private void say(String deed, Said said, List<String> named, int exit) {
-        boolean right = said.exit() == exit && named.stream().allMatch(said::names);
-        if (!right) failed++;
-        out.printf("%-50s %-6s %5.1f s%n", deed, right ? "named" : "WRONG", said.seconds());
-        (right ? said.bad() : said.text().lines().toList())
-                .stream()
-                        .limit(8)
-                        .forEach(line -> out.println("    " + line.substring(0, Math.min(150, line.length()))));
-        out.flush();
+        report.say("edit one of them", verify.database(LONG, kept(LONG)), List.of("entry " + entries / 2 + ": not"), 3);
+        report.check("within %.0f s".formatted(SECONDS_ALLOWED), said.seconds() <= SECONDS_ALLOWED);
     }
 }

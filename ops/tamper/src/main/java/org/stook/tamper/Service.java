@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.stook.postgres.LocalPostgres;
@@ -16,17 +17,20 @@ final class Service implements AutoCloseable {
     private final LocalPostgres postgres;
     private final String database;
 
-    Service(Path jar, Path home, LocalPostgres postgres, String database) throws IOException {
+    /** @param more of its settings */
+    Service(Path jar, Path home, LocalPostgres postgres, String database, String... more) throws IOException {
         this.postgres = postgres;
         this.database = database;
-        ProcessBuilder builder = new ProcessBuilder(List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx512m",
-                        "-jar",
-                        jar.toString(),
-                        "--server.port=0",
-                        "--stook.audit.key=" + home.resolve("head-key.pem"),
-                        "--stook.audit.places=" + places(home, database)))
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx512m",
+                "-jar",
+                jar.toString(),
+                "--server.port=0",
+                "--stook.audit.key=" + home.resolve("head-key.pem"),
+                "--stook.audit.places=" + places(home, database)));
+        command.addAll(List.of(more));
+        ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(
                         home.resolve("service-" + database + ".log").toFile()));

@@ -20,8 +20,11 @@ record Verify(Path jar, LocalPostgres postgres) {
         }
     }
 
-    /** @param kept folder with heads, leaves and key */
-    Said database(String database, Path kept) throws IOException, InterruptedException {
+    /**
+     * @param kept folder with heads, leaves and key
+     * @param more options
+     */
+    Said database(String database, Path kept, String... more) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx64m",
@@ -36,6 +39,7 @@ record Verify(Path jar, LocalPostgres postgres) {
             String[] parts = option.split(":");
             command.addAll(List.of("--" + parts[0], kept.resolve(parts[1]).toString()));
         }
+        command.addAll(List.of(more));
         ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
         builder.environment().put("PGPASSWORD", postgres.password());
         long start = System.nanoTime();
