@@ -126,7 +126,7 @@ public class Kernels {
 
     @Benchmark
     public Frame place() {
-        new Placer(INSIDE).draw(SourceRows.of(frame), WIDTH, PLACED, placed);
+        new Placer().draw(INSIDE, SourceRows.of(frame), WIDTH, PLACED, placed, 0);
         return placed;
     }
 

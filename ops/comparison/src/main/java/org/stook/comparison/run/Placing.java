@@ -13,7 +13,7 @@ public interface Placing {
     /** As Stook does; every point of the area must lie {@link Placer#SUPPORT} pixels inside the frame. */
     Placing STOOK = (frame, placement, area) -> {
         Frame target = Frame.blank(area.width(), area.height(), frame.channels());
-        new Placer(area).draw(SourceRows.of(frame), frame.width(), placement, target);
+        new Placer().draw(area, SourceRows.of(frame), frame.width(), placement, target, 0);
         return target;
     };
 

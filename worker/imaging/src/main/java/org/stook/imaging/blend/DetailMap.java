@@ -10,58 +10,88 @@ import org.stook.imaging.frame.Plane;
  * no change of tones ever changes which frame is chosen where.
  */
 public final class DetailMap {
-    private DetailMap() {}
-
-    /** Rows of luminance that are kept until the half-size rows around them are made; a power of 2. */
+    /** Full-size rows that are kept until all that is made of them is made. */
     private static final int KEPT = 8;
+    /** Half-size rows that are kept: a row is enlarged from the half-size rows around it. */
+    private static final int KEPT_HALVES = 4;
 
-    /** The map of a frame, half its size, rounded up. One thread; each row is read once, from above to below. */
-    public static Plane of(int width, int height, LumaRows luma) {
-        Plane half = new Plane(Binomial.half(width), Binomial.half(height));
-        HalvingRows halving = new HalvingRows(width, height);
-        Squares squares = new Squares(half, width, height);
-        float[][] kept = new float[KEPT][width];
-        halving.begin(0, half.height());
-        int made = 0;
-        int squared = 0;
-        for (int y = 0; y < height; y++) {
-            float[] row = kept[y % KEPT];
-            luma.read(y, row);
-            System.arraycopy(row, 0, halving.slot(y), 0, width);
-            for (; halving.ready(y); made++) halving.take(half);
-            // A row is enlarged from the half-size rows beside it and the one below.
-            for (; squared <= y && (squared / 2 + 1 < made || made == half.height()); squared++) {
-                squares.add(squared, kept[squared % KEPT]);
-            }
-        }
-        return squares.detail;
+    private final float[][] luma;
+    private final float[][] half;
+    private final float[][] squares;
+    private final float[] line;
+    private final float[] narrow;
+    private final float[] wide;
+
+    private DetailMap(int width, int height) {
+        this.luma = ring(height, KEPT, width);
+        this.half = ring(Binomial.half(height), KEPT_HALVES, Binomial.half(width));
+        this.squares = ring(height, KEPT, width);
+        this.line = new float[width];
+        this.narrow = new float[Binomial.half(width)];
+        this.wide = new float[width + 1];
     }
 
-    /** The energy of the band, halved as it comes. */
-    private static final class Squares {
-        private final Plane half;
-        private final HalvingRows halving;
-        private final float[] narrow;
-        private final float[] wide;
-        final Plane detail;
+    /** Names for more rows than there are: each is good until its place is needed again. */
+    private static float[][] ring(int rows, int kept, int width) {
+        float[][] ring = new float[rows][];
+        for (int y = 0; y < rows; y++) ring[y] = y < kept ? new float[width] : ring[y - kept];
+        return ring;
+    }
 
-        Squares(Plane half, int width, int height) {
-            this.half = half;
-            this.halving = new HalvingRows(width, height);
-            this.narrow = new float[half.width()];
-            this.wide = new float[width + 1];
-            this.detail = new Plane(half.width(), half.height());
-            halving.begin(0, half.height());
-        }
+    /** Takes rows of a map, from above to below. */
+    public interface Sink {
+        /** @param detail only lent; the caller fills it anew */
+        void row(int y, float[] detail);
+    }
 
-        void add(int y, float[] luma) {
-            Binomial.expandRow(half, y, narrow, wide);
-            float[] squares = halving.slot(y);
-            for (int x = 0; x < squares.length; x++) {
-                float d = luma[x] - wide[x];
-                squares[x] = d * d;
+    /** Makes the map of a frame, half its size, rounded up. One thread; each row is read once, from above to below. */
+    public static void of(int width, int height, LumaRows luma, Sink sink) {
+        new DetailMap(width, height).make(luma, sink);
+    }
+
+    /** The map as a whole. */
+    static Plane of(int width, int height, LumaRows luma) {
+        Plane plane = new Plane(Binomial.half(width), Binomial.half(height));
+        of(
+                width,
+                height,
+                luma,
+                (y, row) -> System.arraycopy(row, 0, plane.samples(), y * plane.width(), plane.width()));
+        return plane;
+    }
+
+    private void make(LumaRows rows, Sink sink) {
+        int height = luma.length;
+        float[] detail = new float[narrow.length];
+        int halved = 0;
+        int squared = 0;
+        int made = 0;
+        for (int y = 0; y < height; y++) {
+            rows.read(y, luma[y]);
+            for (; isReady(halved, y); halved++) Lines.halve(luma, halved, line, half[halved]);
+            // A row is enlarged from the half-size rows beside it and the one below.
+            for (; squared <= y && (squared / 2 + 1 < halved || halved == half.length); squared++) {
+                square(squared);
+                for (; isReady(made, squared); made++) {
+                    Lines.halve(squares, made, line, detail);
+                    sink.row(made, detail);
+                }
             }
-            while (halving.ready(y)) halving.take(detail);
+        }
+    }
+
+    /** Whether a row of half size can be made once full-size row {@code y} is there. */
+    private boolean isReady(int row, int y) {
+        return row < half.length && Math.min(2 * row + 2, luma.length - 1) <= y;
+    }
+
+    private void square(int y) {
+        Lines.expand(half, y, narrow, wide);
+        float[] in = luma[y];
+        float[] out = squares[y];
+        for (int x = 0; x < out.length; x++) {
+            float d = in[x] - wide[x];
+            out[x] = d * d;
         }
     }
 }

@@ -21,8 +21,7 @@ import org.stook.imaging.frame.Samples;
 
 /**
  * Decodes the bare JPEG with the runtime's own reader, as a raster: no colour management, no guess about the colour
- * space. Luma and chroma become red, green and blue here (JFIF 1.02, ITU-R BT.601 full range) in the same fixed-point
- * arithmetic everywhere.
+ * space.
  */
 final class JpegDecoding {
     /** Padding before the end marker that some encoders leave; more means that decoding lost its place. */
@@ -57,7 +56,7 @@ final class JpegDecoding {
         }
         if (complaints.first != null) throw damaged(file, complaints.first);
         byte[] codes = codes(file, jpeg.channels(), part, raster);
-        if (jpeg.isLumaChroma()) toRgb(codes);
+        if (jpeg.isLumaChroma()) return new Samples.EightLumaChroma(part.width(), part.height(), codes);
         return new Samples.Eight(part.width(), part.height(), jpeg.channels(), codes);
     }
 
@@ -86,37 +85,6 @@ final class JpegDecoding {
                 && buffer.getData().length == part.width() * part.height() * channels;
         if (!plain) throw new IllegalStateException("the runtime's JPEG reader gave an unexpected raster: " + raster);
         return ((DataBufferByte) raster.getDataBuffer()).getData();
-    }
-
-    /** In place. 16-bit fixed point, each product rounded half up, green's two products summed before rounding. */
-    private static void toRgb(byte[] codes) {
-        int[] crToRed = new int[256];
-        int[] cbToBlue = new int[256];
-        int[] crToGreen = new int[256];
-        int[] cbToGreen = new int[256];
-        for (int i = 0; i < 256; i++) {
-            int x = i - 128;
-            crToRed[i] = (fixed(1.40200) * x + 32768) >> 16;
-            cbToBlue[i] = (fixed(1.77200) * x + 32768) >> 16;
-            crToGreen[i] = -fixed(0.71414) * x;
-            cbToGreen[i] = -fixed(0.34414) * x + 32768;
-        }
-        for (int i = 0; i < codes.length; i += 3) {
-            int luma = codes[i] & 0xFF;
-            int cb = codes[i + 1] & 0xFF;
-            int cr = codes[i + 2] & 0xFF;
-            codes[i] = clipped(luma + crToRed[cr]);
-            codes[i + 1] = clipped(luma + ((cbToGreen[cb] + crToGreen[cr]) >> 16));
-            codes[i + 2] = clipped(luma + cbToBlue[cb]);
-        }
-    }
-
-    private static int fixed(double factor) {
-        return (int) (factor * 65536 + 0.5);
-    }
-
-    private static byte clipped(int value) {
-        return (byte) Math.max(0, Math.min(255, value));
     }
 
     private static UnreadableFrame damaged(Path file, String found) {

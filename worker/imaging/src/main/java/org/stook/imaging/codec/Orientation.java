@@ -19,25 +19,34 @@ final class Orientation {
         int width = swapsSides(orientation) ? stored.height() : stored.width();
         int height = swapsSides(orientation) ? stored.width() : stored.height();
         int channels = stored.channels();
-        if (stored instanceof Samples.Eight eight) {
-            byte[] out = new byte[eight.codes().length];
-            for (int y = 0, i = 0; y < height; y++) {
-                for (int x = 0; x < width; x++) {
-                    int from = source(orientation, x, y, stored.width(), stored.height()) * channels;
-                    for (int c = 0; c < channels; c++) out[i++] = eight.codes()[from + c];
-                }
-            }
-            return new Samples.Eight(width, height, channels, out);
+        if (stored instanceof Samples.Sixteen sixteen) {
+            short[] in = sixteen.codes();
+            short[] out = new short[in.length];
+            each(stored, orientation, width, (from, to) -> out[to] = in[from]);
+            return new Samples.Sixteen(width, height, channels, out);
         }
-        short[] in = ((Samples.Sixteen) stored).codes();
-        short[] out = new short[in.length];
-        for (int y = 0, i = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                int from = source(orientation, x, y, stored.width(), stored.height()) * channels;
-                for (int c = 0; c < channels; c++) out[i++] = in[from + c];
-            }
+        boolean lumaChroma = stored instanceof Samples.EightLumaChroma;
+        byte[] in = lumaChroma ? ((Samples.EightLumaChroma) stored).codes() : ((Samples.Eight) stored).codes();
+        byte[] out = new byte[in.length];
+        each(stored, orientation, width, (from, to) -> out[to] = in[from]);
+        return lumaChroma
+                ? new Samples.EightLumaChroma(width, height, out)
+                : new Samples.Eight(width, height, channels, out);
+    }
+
+    /** Where a sample comes from and where it goes, both as indices of codes. */
+    private interface Move {
+        void sample(int from, int to);
+    }
+
+    /** @param width of the upright picture */
+    private static void each(Samples stored, int orientation, int width, Move move) {
+        int channels = stored.channels();
+        int pixels = stored.width() * stored.height();
+        for (int i = 0, to = 0; i < pixels; i++) {
+            int from = source(orientation, i % width, i / width, stored.width(), stored.height()) * channels;
+            for (int c = 0; c < channels; c++) move.sample(from + c, to++);
         }
-        return new Samples.Sixteen(width, height, channels, out);
     }
 
     /** Index of the stored pixel that is seen at (x, y) upright; w and h are the stored sides. */

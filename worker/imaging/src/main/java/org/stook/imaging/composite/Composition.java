@@ -108,9 +108,7 @@ public final class Composition implements AutoCloseable {
             toning = tones;
             blendStage = stage;
             MapsInPlace inPlace = new MapsInPlace(done(maps, SURVEY), sweep.area(), order.threads());
-            try (PlacedFrames frames = new PlacedFrames(sweep, tones, decoded, inPlace)) {
-                return stage.run(tones, frames, proxies(tones));
-            }
+            return stage.run(tones, new PlacedFrames(sweep, tones, decoded, inPlace), proxies(tones));
         });
     }
 

@@ -8,6 +8,7 @@ import org.stook.imaging.frame.Plane;
 import org.stook.imaging.frame.Samples;
 import org.stook.imaging.placing.MapPlacer;
 import org.stook.imaging.placing.Placer;
+import org.stook.imaging.placing.Placers;
 import org.stook.imaging.tone.Tone;
 import org.stook.imaging.tone.TonedRows;
 
@@ -15,15 +16,21 @@ import org.stook.imaging.tone.TonedRows;
  * Draws parts of one decoded frame, toned as they are drawn, so that no whole frame is ever toned.
  *
  * @param area the common area, in which parts are counted
+ * @param placers shared by all frames
  */
-record Drawing(Samples samples, Tone tone, Placement placement, Area area) {
-    /** Rows drawn in one go; the more, the fewer rows of the frame are toned twice. */
+record Drawing(Samples samples, Tone tone, Placement placement, Area area, Placers placers) {
+    /** Rows that one thread draws in one go. */
     private static final int BAND = 64;
 
-    /** As {@link org.stook.imaging.blend.BlendFrame#draw}. */
+    /** As {@link org.stook.imaging.blend.BlendFrame#draw}: luminance only guides, and so is drawn bilinearly. */
     void draw(Area part, float[][][] target) {
-        Area place = new Area(area.x() + part.x(), area.y() + part.y(), part.width(), part.height());
-        new Placer(place).draw(tone.rowsOf(samples)::read, samples.width(), placement, target);
+        Placer.Channels channels = new Placer.Channels(tone.outputChannels(), target.length);
+        placers.with(placer ->
+                placer.draw(inFrame(part), tone.rowsOf(samples)::read, samples.width(), placement, channels, target));
+    }
+
+    private Area inFrame(Area part) {
+        return new Area(area.x() + part.x(), area.y() + part.y(), part.width(), part.height());
     }
 
     /** A part of the frame alone. */
@@ -31,11 +38,9 @@ record Drawing(Samples samples, Tone tone, Placement placement, Area area) {
         Frame frame = tone.blank(part.width(), part.height());
         Parallel.forEach((part.height() + BAND - 1) / BAND, threads, band -> {
             int top = band * BAND;
-            int height = Math.min(BAND, part.height() - top);
-            float[][][] rows = new float[frame.channels()][height][part.width()];
-            draw(new Area(part.x(), part.y() + top, part.width(), height), rows);
-            Area here = new Area(0, top, part.width(), height);
-            for (int c = 0; c < rows.length; c++) frame.plane(c).put(rows[c], here);
+            Area rows = new Area(part.x(), part.y() + top, part.width(), Math.min(BAND, part.height() - top));
+            placers.with(placer ->
+                    placer.draw(inFrame(rows), tone.rowsOf(samples)::read, samples.width(), placement, frame, top));
         });
         return frame;
     }
@@ -68,7 +73,7 @@ record Drawing(Samples samples, Tone tone, Placement placement, Area area) {
     private static void reduceRow(TonedRows rows, float[][] lines, int n, int y, Frame small) {
         float[][] sums = new float[lines.length][small.width()];
         for (int row = y * n; row < (y + 1) * n; row++) {
-            rows.read(row, 0, lines);
+            rows.read(row, 0, lines[0].length, lines);
             for (int c = 0; c < lines.length; c++) addSquares(lines[c], n, sums[c]);
         }
         for (int c = 0; c < lines.length; c++) {

@@ -1,10 +1,12 @@
 package org.stook.imaging.composite;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.stook.imaging.blend.DetailMap;
+import org.stook.imaging.blend.LumaRows;
 import org.stook.imaging.frame.Plane;
 import org.stook.imaging.frame.Samples;
 
@@ -14,11 +16,7 @@ import org.stook.imaging.frame.Samples;
  */
 final class FrameMaps implements AutoCloseable {
     /** Long side of what registration wants at most. */
-    private static final int LONG_SIDE = 3200;
-
-    private static final float WHITE = 65535;
-    /** Detail keeps sign, exponent and seven bits of mantissa: steps of half a per cent. */
-    private static final int DROPPED_BITS = 16;
+    private static final int LONG_SIDE = 2400;
 
     private final Spool spool;
     private final Map<Path, Kept> kept = new ConcurrentHashMap<>();
@@ -27,7 +25,7 @@ final class FrameMaps implements AutoCloseable {
         this.spool = new Spool();
     }
 
-    private record Kept(int width, int height, Spool.Place luma, Spool.Place detail) {}
+    private record Kept(SpooledPlane luma, SpooledPlane detail) {}
 
     /** The whole factor by which luminance of frames of that size is reduced. */
     static int reduction(int width, int height) {
@@ -41,59 +39,48 @@ final class FrameMaps implements AutoCloseable {
         int width = samples.width();
         int height = samples.height();
         ReducedLuma small = new ReducedLuma(width, height, reduction(width, height));
-        Plane detail = DetailMap.of(width, height, (y, out) -> {
-            samples.luma(y, 0, out);
+        SpooledPlane.Writer detail =
+                new SpooledPlane.Writer(spool, (width + 1) / 2, (height + 1) / 2, SpooledPlane.Coding.RELATIVE);
+        LumaRows rows = (y, out) -> {
+            samples.luma(y, 0, width, out);
             small.add(y, out);
-        });
-        short[] luma = codes(small.plane());
-        kept.put(file, new Kept(width, height, spool.write(luma), spool.write(halfFloats(detail))));
-        return luma(luma, width, height);
+        };
+        try {
+            DetailMap.of(width, height, rows, (y, row) -> detail.row(row));
+            Kept made = new Kept(write(small.plane()), detail.finish());
+            kept.put(file, made);
+            return made.luma.read(1, 1, made.luma.blank());
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
+    }
+
+    private SpooledPlane write(Plane luma) {
+        SpooledPlane.Writer writer =
+                new SpooledPlane.Writer(spool, luma.width(), luma.height(), SpooledPlane.Coding.EVEN);
+        float[] row = new float[luma.width()];
+        for (int y = 0; y < luma.height(); y++) {
+            System.arraycopy(luma.samples(), y * row.length, row, 0, row.length);
+            writer.row(row);
+        }
+        return writer.finish();
     }
 
     /** Small luminance of a frame whose maps were made. */
     Plane luma(Path file) throws IOException {
-        Kept maps = of(file);
-        return luma(spool.read(maps.luma), maps.width, maps.height);
+        SpooledPlane luma = of(file).luma;
+        return luma.read(1, 1, luma.blank());
     }
 
-    /** Detail of a frame whose maps were made, times {@code factor}. */
-    Plane detail(Path file, float factor) throws IOException {
-        Kept maps = of(file);
-        short[] codes = spool.read(maps.detail);
-        Plane plane = new Plane((maps.width + 1) / 2, (maps.height + 1) / 2);
-        float[] out = plane.samples();
-        for (int i = 0; i < codes.length; i++) out[i] = Float.intBitsToFloat(codes[i] << DROPPED_BITS) * factor;
-        return plane;
+    /** Detail of a frame whose maps were made. */
+    SpooledPlane detail(Path file) {
+        return of(file).detail;
     }
 
     private Kept of(Path file) {
         Kept maps = kept.get(file);
         if (maps == null) throw new IllegalStateException(file + " was not surveyed");
         return maps;
-    }
-
-    private static short[] codes(Plane luma) {
-        short[] codes = new short[luma.width() * luma.height()];
-        float[] values = luma.samples();
-        for (int i = 0; i < codes.length; i++) codes[i] = (short) (int) (values[i] * WHITE + 0.5f);
-        return codes;
-    }
-
-    private static Plane luma(short[] codes, int width, int height) {
-        int n = reduction(width, height);
-        Plane plane = new Plane(width / n, height / n);
-        float[] out = plane.samples();
-        for (int i = 0; i < codes.length; i++) out[i] = (codes[i] & 0xFFFF) * (1 / WHITE);
-        return plane;
-    }
-
-    private static short[] halfFloats(Plane plane) {
-        short[] codes = new short[plane.width() * plane.height()];
-        float[] values = plane.samples();
-        for (int i = 0; i < codes.length; i++) {
-            codes[i] = (short) (Float.floatToRawIntBits(values[i]) >>> DROPPED_BITS);
-        }
-        return codes;
     }
 
     @Override

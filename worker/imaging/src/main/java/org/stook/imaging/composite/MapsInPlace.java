@@ -34,7 +34,10 @@ final class MapsInPlace {
     /** @param exposureEv by how much the frame is brightened to match the others */
     void load(PlacedFrame frame, double exposureEv) throws IOException {
         float factor = (float) StrictMath.pow(2, 2 * ENCODING * exposureEv);
-        Plane detail = maps.detail(frame.frame().file(), factor);
+        SpooledPlane spooled = maps.detail(frame.frame().file());
+        Loaded before = loaded;
+        // One plane serves all frames.
+        Plane detail = spooled.read(factor, threads, before == null ? spooled.blank() : before.detail);
         int reduction = FrameMaps.reduction(
                 frame.frame().header().width(), frame.frame().header().height());
         int further = Math.max(1, QUARTER / reduction);
@@ -59,8 +62,8 @@ final class MapsInPlace {
 
     private void draw(Plane map, int step, double spacing, double offset, Plane target) {
         Placement placement = of().placement;
-        MapPlacer placer = new MapPlacer(area, step);
         Parallel.forEach((target.height() + BAND - 1) / BAND, threads, band -> {
+            MapPlacer placer = new MapPlacer(area, step);
             float[] line = new float[target.width()];
             for (int y = band * BAND; y < Math.min(target.height(), (band + 1) * BAND); y++) {
                 placer.row(map, spacing, offset, placement, y, line);

@@ -3,6 +3,7 @@ package org.stook.imaging.composite;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,8 +15,6 @@ import java.util.concurrent.atomic.AtomicLong;
  * ends: so memory does not grow with the sweep. Safe for several threads.
  */
 final class Spool implements AutoCloseable {
-    private static final int CHUNK = 1 << 18;
-
     private final FileChannel file;
     private final AtomicLong end = new AtomicLong();
 
@@ -26,37 +25,40 @@ final class Spool implements AutoCloseable {
                 path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
     }
 
-    /** Where something lies. */
-    record Place(long at, int count) {}
-
-    Place write(short[] values) throws IOException {
-        Place place = new Place(end.getAndAdd(2L * values.length), values.length);
-        ByteBuffer chunk = ByteBuffer.allocate(CHUNK);
-        for (int done = 0; done < values.length; done += CHUNK / 2) {
-            int count = Math.min(CHUNK / 2, values.length - done);
-            chunk.clear().limit(2 * count);
-            chunk.asShortBuffer().put(values, done, count);
-            long at = place.at() + 2L * done;
-            while (chunk.hasRemaining()) at += file.write(chunk, at);
+    /** Where rows of codes lie. */
+    record Place(long at, int width, int height) {
+        private long of(int row) {
+            return at + 2L * width * row;
         }
-        return place;
     }
 
-    short[] read(Place place) throws IOException {
-        short[] values = new short[place.count()];
-        ByteBuffer chunk = ByteBuffer.allocate(CHUNK);
-        for (int done = 0; done < values.length; done += CHUNK / 2) {
-            int count = Math.min(CHUNK / 2, values.length - done);
-            chunk.clear().limit(2 * count);
-            long at = place.at() + 2L * done;
-            while (chunk.hasRemaining()) {
-                int read = file.read(chunk, at);
-                if (read < 0) throw new EOFException("the spool of frames ends early");
-                at += read;
-            }
-            chunk.flip().asShortBuffer().get(values, done, count);
+    /** Keeps a place free, to be written in parts. */
+    Place reserve(int width, int height) {
+        return new Place(end.getAndAdd(2L * width * height), width, height);
+    }
+
+    /** Writes {@code rows} rows from row {@code first} on. */
+    void write(Place place, int first, int rows, short[] codes) throws IOException {
+        ByteBuffer bytes = buffer(place, rows);
+        bytes.asShortBuffer().put(codes, 0, rows * place.width);
+        long at = place.of(first);
+        while (bytes.hasRemaining()) at += file.write(bytes, at);
+    }
+
+    /** Reads {@code rows} rows from row {@code first} on. */
+    void read(Place place, int first, int rows, short[] codes) throws IOException {
+        ByteBuffer bytes = buffer(place, rows);
+        long at = place.of(first);
+        while (bytes.hasRemaining()) {
+            int read = file.read(bytes, at);
+            if (read < 0) throw new EOFException("the spool of frames ends early");
+            at += read;
         }
-        return values;
+        bytes.flip().asShortBuffer().get(codes, 0, rows * place.width);
+    }
+
+    private static ByteBuffer buffer(Place place, int rows) {
+        return ByteBuffer.allocate(2 * rows * place.width).order(ByteOrder.nativeOrder());
     }
 
     @Override

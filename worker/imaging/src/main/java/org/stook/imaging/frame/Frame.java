@@ -42,7 +42,7 @@ public record Frame(List<Plane> planes) {
         return planes.get(channel);
     }
 
-    /** Luminance of encoded values, (R + 2 G + B) / 4; of a grey frame the plane itself. */
+    /** {@link Luma Luminance} of encoded values; of a grey frame the plane itself. */
     public Plane luma() {
         if (channels() == 1) return plane(0);
         Plane out = new Plane(width(), height());

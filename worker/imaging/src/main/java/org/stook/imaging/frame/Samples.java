@@ -2,8 +2,8 @@ package org.stook.imaging.frame;
 
 /**
  * Decoded integer samples of one picture, exactly as its file holds them: unsigned code values of 8 or 16 bit,
- * interleaved (grey, or red green blue), row-major, upright. Nothing has been toned yet. The array is handed over, not
- * copied; whoever filled it leaves it alone afterwards.
+ * interleaved, row-major, upright. Nothing has been toned yet. The array is handed over, not copied; whoever filled it
+ * leaves it alone afterwards.
  */
 public sealed interface Samples {
     int width();
@@ -16,7 +16,7 @@ public sealed interface Samples {
     /** 8 or 16. */
     int bitsPerSample();
 
-    /** Code value of one sample, 0 to {@link #maxCode()}. */
+    /** Code value of one sample, 0 to {@link #maxCode()}: grey, or red, green, blue. */
     int code(int x, int y, int channel);
 
     /** Fills {@code codes} with interleaved code values of row {@code y}, from column {@code from} on. */
@@ -27,13 +27,8 @@ public sealed interface Samples {
         row(y, 0, codes);
     }
 
-    /** Fills {@code out} with luminance, 0 to 1, of row {@code y} from column {@code from} on: (R + 2 G + B) / 4, or grey. */
-    void luma(int y, int from, float[] out);
-
-    /** By what {@code R + 2 G + B}, or grey, is multiplied to lie in 0 to 1. */
-    static float lumaScale(int maxCode, int channels) {
-        return 1f / (maxCode * (channels == 1 ? 1 : 4));
-    }
+    /** Fills {@code out} with {@link Luma luminance}, 0 to 1, of {@code count} pixels of row {@code y} from column {@code from} on. */
+    void luma(int y, int from, int count, float[] out);
 
     /** The code value of white: 255 or 65535. */
     default int maxCode() {
@@ -69,15 +64,14 @@ public sealed interface Samples {
         }
 
         @Override
-        public void luma(int y, int from, float[] out) {
-            float scale = lumaScale(maxCode(), channels);
+        public void luma(int y, int from, int count, float[] out) {
             int start = (y * width + from) * channels;
             if (channels == 1) {
-                for (int x = 0; x < out.length; x++) out[x] = (codes[start + x] & 0xFF) * scale;
+                for (int x = 0; x < count; x++) out[x] = (codes[start + x] & 0xFF) * (1f / 255);
                 return;
             }
-            for (int x = 0, i = start; x < out.length; x++, i += 3) {
-                out[x] = ((codes[i] & 0xFF) + 2 * (codes[i + 1] & 0xFF) + (codes[i + 2] & 0xFF)) * scale;
+            for (int x = 0, i = start; x < count; x++, i += 3) {
+                out[x] = Luma.of(codes[i] & 0xFF, codes[i + 1] & 0xFF, codes[i + 2] & 0xFF) * (1f / 255);
             }
         }
 
@@ -85,6 +79,58 @@ public sealed interface Samples {
         public void row(int y, int from, int[] row) {
             int start = (y * width + from) * channels;
             for (int i = 0; i < row.length; i++) row[i] = codes[start + i] & 0xFF;
+        }
+    }
+
+    /**
+     * 8 bit luma, Cb and Cr of {@link LumaChroma}, as most JPEG have them. They become red, green and blue where those are
+     * asked for: much of a frame is only ever looked at for its luminance. Two are equal only if they share their array.
+     */
+    @SuppressWarnings("ArrayRecordComponent") // as above
+    record EightLumaChroma(int width, int height, byte[] codes) implements Samples {
+        public EightLumaChroma {
+            check(width, height, 3, codes.length);
+        }
+
+        @Override
+        public int channels() {
+            return 3;
+        }
+
+        @Override
+        public int bitsPerSample() {
+            return 8;
+        }
+
+        @Override
+        public int code(int x, int y, int channel) {
+            int i = (y * width + x) * 3;
+            int luma = codes[i] & 0xFF;
+            int cb = codes[i + 1] & 0xFF;
+            int cr = codes[i + 2] & 0xFF;
+            return switch (channel) {
+                case 0 -> LumaChroma.red(luma, cr);
+                case 1 -> LumaChroma.green(luma, cb, cr);
+                default -> LumaChroma.blue(luma, cb);
+            };
+        }
+
+        @Override
+        public void luma(int y, int from, int count, float[] out) {
+            int start = (y * width + from) * 3;
+            for (int x = 0, i = start; x < count; x++, i += 3) out[x] = (codes[i] & 0xFF) * (1f / 255);
+        }
+
+        @Override
+        public void row(int y, int from, int[] row) {
+            for (int i = 0, at = (y * width + from) * 3; i < row.length; i += 3, at += 3) {
+                int luma = codes[at] & 0xFF;
+                int cb = codes[at + 1] & 0xFF;
+                int cr = codes[at + 2] & 0xFF;
+                row[i] = LumaChroma.red(luma, cr);
+                row[i + 1] = LumaChroma.green(luma, cb, cr);
+                row[i + 2] = LumaChroma.blue(luma, cb);
+            }
         }
     }
 
@@ -106,15 +152,14 @@ public sealed interface Samples {
         }
 
         @Override
-        public void luma(int y, int from, float[] out) {
-            float scale = lumaScale(maxCode(), channels);
+        public void luma(int y, int from, int count, float[] out) {
             int start = (y * width + from) * channels;
             if (channels == 1) {
-                for (int x = 0; x < out.length; x++) out[x] = (codes[start + x] & 0xFFFF) * scale;
+                for (int x = 0; x < count; x++) out[x] = (codes[start + x] & 0xFFFF) * (1f / 65535);
                 return;
             }
-            for (int x = 0, i = start; x < out.length; x++, i += 3) {
-                out[x] = ((codes[i] & 0xFFFF) + 2 * (codes[i + 1] & 0xFFFF) + (codes[i + 2] & 0xFFFF)) * scale;
+            for (int x = 0, i = start; x < count; x++, i += 3) {
+                out[x] = Luma.of(codes[i] & 0xFFFF, codes[i + 1] & 0xFFFF, codes[i + 2] & 0xFFFF) * (1f / 65535);
             }
         }
 

@@ -5,63 +5,112 @@ import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Placement;
 
 /**
- * Draws frames into an area of the reference frame. Stateless.
+ * Draws frames into areas of the reference frame. One thread; what it works in is kept for the next area.
  *
  * <p>Resampling runs along the frame's rows first, then down the area's columns (E. Catmull and A. R. Smith, "3-D
  * transformations of images in scanline order", SIGGRAPH 1980): twenty taps a sample instead of a hundred. Frames of one
- * stack are turned against each other by far less than the angle at which that order would cost sharpness.
+ * stack are turned against each other by far less than the angle at which that order would cost sharpness. For the first
+ * pass rows and columns change places, so that in both passes whole lines are mixed.
  */
 public final class Placer {
     /** Pixels that must exist around every point that is sampled. */
     public static final int SUPPORT = 5;
 
-    private final Area area;
+    /** Areas of this size stay in the processor's cache while they are drawn. */
+    private static final int TILE_WIDTH = 128;
 
-    /** Areas small enough for the processor's cache are quickest; many rows at once are cheaper than few. */
-    public Placer(Area area) {
-        this.area = area;
+    private static final int TILE_HEIGHT = 64;
+
+    /** Columns by which rows of the frame above and below the area's corners may need more, where frames are turned. */
+    private static final int SLANT = 3;
+
+    private final Workspace space = new Workspace();
+
+    /** Which of the channels of a source are drawn with the sharp kernel; the others, that only guide, bilinearly. */
+    public record Channels(int sharp, int all) {
+        public static Channels sharp(int count) {
+            return new Channels(count, count);
+        }
     }
 
     /**
-     * Draws the area.
+     * Draws an area small enough for the processor's cache.
      *
      * @param source rows of the whole frame; every point of the area must map at least {@link #SUPPORT} pixels inside it
      * @param width of the frame, pixels
-     * @param target one picture a channel of the source: rows of samples, at least as many and as long as the area's
+     * @param target one picture a channel: rows of samples, at least as many and as long as the area's
      */
-    public void draw(SourceRows source, int width, Placement placement, float[][][] target) {
-        int depth = 0;
-        for (int row = 0; row < area.height(); row++) {
-            depth = Math.max(depth, last(placement, row) - first(placement, row) + 1);
+    public void draw(
+            Area area, SourceRows source, int width, Placement placement, Channels channels, float[][][] target) {
+        Area needed = needed(area, placement, width);
+        space.fit(channels.all(), needed, area.width());
+        read(source, needed, channels.all());
+        Crossing crossing = new Crossing(placement);
+        LineMix across = new LineMix(
+                needed.height(), (column, row) -> crossing.column(area.x() + column, needed.y() + (double) row));
+        for (int x = 0; x < area.width(); x++) {
+            across.prepare(x);
+            mix(across, space.columns, needed.x(), channels, space.narrow, x);
         }
-        Strip strip = new Strip(source, width, target.length, area, placement, depth);
-        DownColumns down = new DownColumns(area, placement);
-        for (int row = 0; row < area.height(); row++) {
-            strip.advance(first(placement, row), last(placement, row));
-            down.prepare(row);
-            for (int c = 0; c < target.length; c++) down.draw(strip, c, target[c][row]);
+        for (int c = 0; c < channels.all(); c++) {
+            Workspace.turn(space.narrow[c], area.width(), space.rows[c], needed.height());
+        }
+        LineMix down = new LineMix(area.width(), (row, column) -> placement.y(area.x() + column, area.y() + row));
+        for (int y = 0; y < area.height(); y++) {
+            down.prepare(y);
+            mix(down, space.rows, needed.y(), channels, target, y);
         }
     }
 
-    /** Draws the area into a frame of its size. */
-    public void draw(SourceRows source, int width, Placement placement, Frame target) {
-        float[][][] rows = new float[target.channels()][area.height()][area.width()];
-        draw(source, width, placement, rows);
-        Area whole = Area.whole(area.width(), area.height());
-        for (int c = 0; c < rows.length; c++) target.plane(c).put(rows[c], whole);
+    private static void mix(
+            LineMix pass, float[][][] source, int first, Channels channels, float[][][] target, int line) {
+        for (int c = 0; c < channels.sharp(); c++) pass.draw(source[c], first, target[c][line]);
+        for (int c = channels.sharp(); c < channels.all(); c++) pass.drawPlainly(source[c], first, target[c][line]);
     }
 
-    private int first(Placement placement, int row) {
-        double y = area.y() + row;
-        double left = placement.y(area.x(), y);
-        double right = placement.y(area.x() + area.width() - 1.0, y);
-        return (int) Math.min(left, right) + Kernel.FIRST;
+    private void read(SourceRows source, Area needed, int channels) {
+        float[][] lines = new float[channels][];
+        for (int y = 0; y < needed.height(); y++) {
+            for (int c = 0; c < channels; c++) lines[c] = space.rows[c][y];
+            source.read(needed.y() + y, needed.x(), needed.width(), lines);
+        }
+        for (int c = 0; c < channels; c++) {
+            Workspace.turn(space.rows[c], needed.height(), space.columns[c], needed.width());
+        }
     }
 
-    private int last(Placement placement, int row) {
-        double y = area.y() + row;
-        double left = placement.y(area.x(), y);
-        double right = placement.y(area.x() + area.width() - 1.0, y);
-        return (int) Math.max(left, right) + Kernel.FIRST + Kernel.TAPS - 1;
+    /** Draws an area of any size, all channels sharply, into a frame, from its row {@code top} on. */
+    public void draw(Area area, SourceRows source, int width, Placement placement, Frame target, int top) {
+        float[][][] rows = new float[target.channels()][TILE_HEIGHT][TILE_WIDTH];
+        for (int y = 0; y < area.height(); y += TILE_HEIGHT) {
+            for (int x = 0; x < area.width(); x += TILE_WIDTH) {
+                int w = Math.min(TILE_WIDTH, area.width() - x);
+                int h = Math.min(TILE_HEIGHT, area.height() - y);
+                Area tile = new Area(area.x() + x, area.y() + y, w, h);
+                draw(tile, source, width, placement, Channels.sharp(rows.length), rows);
+                for (int c = 0; c < rows.length; c++) {
+                    target.plane(c).put(rows[c], new Area(x, top + y, w, h));
+                }
+            }
+        }
+    }
+
+    private static Area needed(Area area, Placement placement, int width) {
+        double left = Double.MAX_VALUE;
+        double right = 0;
+        double top = Double.MAX_VALUE;
+        double bottom = 0;
+        for (int x : new int[] {area.x(), area.x() + area.width() - 1}) {
+            for (int y : new int[] {area.y(), area.y() + area.height() - 1}) {
+                left = Math.min(left, placement.x(x, y));
+                right = Math.max(right, placement.x(x, y));
+                top = Math.min(top, placement.y(x, y));
+                bottom = Math.max(bottom, placement.y(x, y));
+            }
+        }
+        int x = Math.max(0, (int) left + Kernel.FIRST - SLANT);
+        int y = (int) top + Kernel.FIRST;
+        int end = Math.min(width, (int) right + Kernel.FIRST + Kernel.TAPS + SLANT);
+        return new Area(x, y, end - x, (int) bottom + Kernel.FIRST + Kernel.TAPS - y);
     }
 }

@@ -7,14 +7,20 @@ import org.stook.imaging.frame.Frame;
  * has a source of its own.
  */
 public interface SourceRows {
-    /** Fills one line a channel with row {@code y}, from column {@code from} on. */
-    void read(int y, int from, float[][] lines);
+    /**
+     * Fills the beginning of one line a channel.
+     *
+     * @param y row of the frame
+     * @param from first column that is read
+     * @param count columns
+     */
+    void read(int y, int from, int count, float[][] lines);
 
     /** The rows of a frame that is there as a whole. */
     static SourceRows of(Frame frame) {
-        return (y, from, lines) -> {
+        return (y, from, count, lines) -> {
             for (int c = 0; c < lines.length; c++) {
-                System.arraycopy(frame.plane(c).samples(), y * frame.width() + from, lines[c], 0, lines[c].length);
+                System.arraycopy(frame.plane(c).samples(), y * frame.width() + from, lines[c], 0, count);
             }
         };
     }

@@ -10,7 +10,7 @@ import org.stook.imaging.frame.Reduction;
 /** One frame at all sizes that registration looks at, the finest first; linear light. */
 record FrameLevels(int frame, List<Level> levels) {
     /** The finest level is the largest one whose long side does not exceed this. */
-    private static final int FINEST_LONG_SIDE = 3200;
+    private static final int FINEST_LONG_SIDE = 2400;
 
     private static final int COARSEST_LONG_SIDE = 300;
     private static final int BLANK_ACROSS = 16;

@@ -3,12 +3,13 @@ package org.stook.imaging.registration;
 import java.io.IOException;
 import java.util.BitSet;
 import org.stook.imaging.frame.LumaSource;
+import org.stook.imaging.frame.OneAhead;
 
 /**
  * Finds the placement of every frame of a sweep against one of them.
  *
  * <p>Each frame is matched with the three before it, tile by tile; all matches together then give all placements at once.
- * Frames are read once, in order, and only four are kept.
+ * Frames are read once, in order, the next while one is matched, and only five are kept.
  */
 public final class Registrar {
     private final int threads;
@@ -34,10 +35,13 @@ public final class Registrar {
         Coordinates coordinates = new Coordinates(source.width(), source.height());
         PairSearch search = new PairSearch(coordinates, threads);
         BitSet blank = new BitSet();
-        for (int frame = 0; frame < source.frames(); frame++) {
-            FrameLevels levels = FrameLevels.read(source, frame);
-            blank.set(frame, levels.isBlank());
-            search.add(levels);
+        OneAhead.Maker<FrameLevels> read = frame -> FrameLevels.read(source, frame);
+        try (OneAhead<FrameLevels> frames = new OneAhead<>(source.frames(), threads, read)) {
+            for (int frame = 0; frame < source.frames(); frame++) {
+                FrameLevels levels = frames.next();
+                blank.set(frame, levels.isBlank());
+                search.add(levels);
+            }
         }
         return new Settlement(source.frames(), reference, coordinates).settle(search.found(), blank);
     }

@@ -2,6 +2,8 @@ package org.stook.imaging.tone;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.stook.imaging.frame.Luma;
+import org.stook.imaging.frame.LumaChroma;
 import org.stook.imaging.frame.Samples;
 
 /** The loops of {@link Tone}: one row of codes at a time, counting what clips. One thread. */
@@ -49,24 +51,33 @@ final class ToneRows {
     }
 
     /** Three channels of 8-bit codes, straight from the frame, and its luminance. */
-    void lookUpWithLuma(byte[] codes, int at, float[][] out) {
-        float[] red = tables.values()[0];
-        float[] green = tables.values()[1];
-        float[] blue = tables.values()[2];
-        float[] toRed = out[0];
-        float[] toGreen = out[1];
-        float[] toBlue = out[2];
-        float[] toLuma = out[3];
-        float scale = Samples.lumaScale(255, 3);
-        for (int x = 0, i = at; x < toRed.length; x++, i += 3) {
+    void lookUpWithLuma(Samples.Eight samples, int at, int count, float[][] out) {
+        byte[] codes = samples.codes();
+        for (int x = 0, i = at; x < count; x++, i += 3) {
             int r = codes[i] & 0xff;
             int g = codes[i + 1] & 0xff;
             int b = codes[i + 2] & 0xff;
-            toRed[x] = red[r];
-            toGreen[x] = green[g];
-            toBlue[x] = blue[b];
-            toLuma[x] = (r + 2 * g + b) * scale;
+            put(r, g, b, out, x);
+            out[3][x] = Luma.of(r, g, b) * (1f / 255);
         }
+    }
+
+    /** The same from luma and chroma. */
+    void lookUpWithLuma(Samples.EightLumaChroma samples, int at, int count, float[][] out) {
+        byte[] codes = samples.codes();
+        for (int x = 0, i = at; x < count; x++, i += 3) {
+            int luma = codes[i] & 0xff;
+            int cb = codes[i + 1] & 0xff;
+            int cr = codes[i + 2] & 0xff;
+            put(LumaChroma.red(luma, cr), LumaChroma.green(luma, cb, cr), LumaChroma.blue(luma, cb), out, x);
+            out[3][x] = luma * (1f / 255);
+        }
+    }
+
+    private void put(int red, int green, int blue, float[][] out, int x) {
+        out[0][x] = tables.values()[0][red];
+        out[1][x] = tables.values()[1][green];
+        out[2][x] = tables.values()[2][blue];
     }
 
     Clipping clipping() {

@@ -21,19 +21,23 @@ public final class TonedRows {
      * Tones a part of row {@code y}.
      *
      * @param from the first column
+     * @param count columns; lines may be longer
      * @param lines one a channel of the result; one more, if it is there, takes {@link Samples#luma} of the frame as it was
      *     decoded
      */
-    public void read(int y, int from, float[][] lines) {
-        boolean three = channels == 3 && rows.isByTableAlone();
-        if (three && lines.length == 4 && samples instanceof Samples.Eight eight) {
-            rows.lookUpWithLuma(eight.codes(), (y * eight.width() + from) * 3, lines);
-            return;
-        }
-        int needed = lines[0].length * samples.channels();
+    public void read(int y, int from, int count, float[][] lines) {
+        boolean quick = lines.length == 4 && samples.channels() == 3 && rows.isByTableAlone();
+        int start = (y * samples.width() + from) * 3;
+        if (quick && samples instanceof Samples.EightLumaChroma codes) rows.lookUpWithLuma(codes, start, count, lines);
+        else if (quick && samples instanceof Samples.Eight codes) rows.lookUpWithLuma(codes, start, count, lines);
+        else readAny(y, from, count, lines);
+    }
+
+    private void readAny(int y, int from, int count, float[][] lines) {
+        int needed = count * samples.channels();
         if (codes.length != needed) codes = new int[needed];
         samples.row(y, from, codes);
         rows.tone(codes, lines.length == channels ? lines : Arrays.copyOf(lines, channels), 0);
-        if (lines.length > channels) samples.luma(y, from, lines[channels]);
+        if (lines.length > channels) samples.luma(y, from, count, lines[channels]);
     }
 }

@@ -30,6 +30,11 @@ class OrientationTest {
         Samples sixteen = new Samples.Sixteen(3, 2, 1, new short[] {1, 2, 3, 4, 5, 6});
         assertThat(TestPicture.codes(Orientation.upright(eight, orientation))).containsExactly(expected);
         assertThat(TestPicture.codes(Orientation.upright(sixteen, orientation))).containsExactly(expected);
+        Samples lumaChroma = new Samples.EightLumaChroma(3, 2, lumaOnly());
+        Samples turned = Orientation.upright(lumaChroma, orientation);
+        for (int i = 0; i < expected.length; i++) {
+            assertThat(turned.code(i % turned.width(), i / turned.width(), 1)).isEqualTo(expected[i]);
+        }
         assertThat(row).isNotEqualTo(column);
     }
 
@@ -38,5 +43,16 @@ class OrientationTest {
     void leavesPictureAloneWhenTheValueIsNonsense(int orientation) {
         Samples samples = new Samples.Eight(3, 2, 1, new byte[] {1, 2, 3, 4, 5, 6});
         assertThat(Orientation.upright(samples, orientation)).isSameAs(samples);
+    }
+
+    /** Luma 1 to 6 of a picture of 3 x 2 without any colour. */
+    private static byte[] lumaOnly() {
+        byte[] codes = new byte[18];
+        for (int i = 0; i < 6; i++) {
+            codes[3 * i] = (byte) (i + 1);
+            codes[3 * i + 1] = (byte) 128;
+            codes[3 * i + 2] = (byte) 128;
+        }
+        return codes;
     }
 }

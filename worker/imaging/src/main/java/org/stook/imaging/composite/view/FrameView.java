@@ -108,7 +108,7 @@ public final class FrameView {
     public byte[] placed(Area part, ToneSettings tone, ToneSettings finish) throws IOException {
         Tone toned = Tone.prepare(tone, space, space, 1);
         Frame frame = toned.blank(part.width(), part.height());
-        new Placer(part).draw(toned.rowsOf(samples)::read, samples.width(), within, frame);
+        new Placer().draw(part, toned.rowsOf(samples)::read, samples.width(), within, frame, 0);
         return jpeg(frame, toned.outputSpace(), finish);
     }
 

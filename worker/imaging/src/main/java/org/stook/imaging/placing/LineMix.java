@@ -1,0 +1,159 @@
+package org.stook.imaging.placing;
+
+import java.util.Arrays;
+
+/**
+ * One pass of resampling: a line of the result is a mix of neighbouring lines of the source, by weights that change slowly
+ * along it. So the line is cut into blocks within which the change is small and the lines mixed stay the same; there each
+ * weight is a parabola through its values at both ends and in the middle. The loop then has no table in it, and the
+ * compiler makes vector code of it. It does so only where all lines share one index; hence the line of positions within
+ * blocks. One thread.
+ */
+final class LineMix {
+    /** Change of the fraction over a block; the error of weights taken as parabolas stays below 1e-4. */
+    private static final double FRACTION = 1.0 / 8;
+
+    /** Terms of a parabola. */
+    private static final int TERMS = 3;
+    /** Lines added in one loop; with more it is too long for the compiler to make vector code of. */
+    private static final int AT_ONCE = 2;
+
+    /** The two taps around the point, which alone count where a channel is drawn bilinearly. */
+    private static final int NEXT = -Kernel.FIRST;
+
+    private final int length;
+    private final Position position;
+    private final float[] within;
+    private final int[] ends;
+    private final int[] lines;
+    private final float[][] sharp;
+    private final float[][] plain;
+    private int blocks;
+    /** Where the last block ended that positions were written for, if it was the whole line. */
+    private boolean whole;
+
+    /** Where a result lies in the source. */
+    interface Position {
+        /** @return in lines of the source; positive */
+        double at(int line, int along);
+    }
+
+    /** @param length of the lines */
+    LineMix(int length, Position position) {
+        this.length = length;
+        this.position = position;
+        this.within = new float[length];
+        this.ends = new int[length];
+        this.lines = new int[length];
+        this.sharp = new float[length][];
+        this.plain = new float[length][];
+    }
+
+    /** Works out the weights for a line of the result. */
+    void prepare(int line) {
+        double change = Math.abs(position.at(line, length - 1) - position.at(line, 0));
+        int longest = change <= FRACTION ? length : Math.max(1, (int) (length * FRACTION / change));
+        blocks = 0;
+        for (int from = 0; from < length; from = ends[blocks++]) {
+            block(line, from, endOfBlock(line, from, Math.min(length, from + longest)));
+        }
+    }
+
+    /** The first place after {@code from}, up to {@code to}, at which the point moves past another line of the source. */
+    private int endOfBlock(int line, int from, int to) {
+        int source = (int) position.at(line, from);
+        if ((int) position.at(line, to - 1) == source) return to;
+        int same = from;
+        int other = to - 1;
+        while (other - same > 1) {
+            int middle = (same + other) / 2;
+            if ((int) position.at(line, middle) == source) same = middle;
+            else other = middle;
+        }
+        return other;
+    }
+
+    private void block(int line, int from, int to) {
+        double first = position.at(line, from);
+        double last = position.at(line, to - 1);
+        int source = (int) first;
+        ends[blocks] = to;
+        lines[blocks] = source + Kernel.FIRST;
+        if (sharp[blocks] == null) {
+            sharp[blocks] = new float[TERMS * Kernel.TAPS];
+            plain[blocks] = new float[TERMS * Kernel.TAPS];
+        }
+        parabolas(first - source, (first + last) / 2 - source, last - source);
+        count(from, to);
+    }
+
+    /** Through the weights at 0, 1/2 and 1 of the block. */
+    private void parabolas(double first, double middle, double last) {
+        float[] w = Kernel.weights();
+        int at0 = Kernel.offset(first);
+        int atHalf = Kernel.offset(middle);
+        int at1 = Kernel.offset(last);
+        float[] out = sharp[blocks];
+        for (int k = 0; k < Kernel.TAPS; k++) {
+            float a = w[at0 + k];
+            float b = w[atHalf + k];
+            float c = w[at1 + k];
+            out[k] = a;
+            out[Kernel.TAPS + k] = 4 * b - 3 * a - c;
+            out[2 * Kernel.TAPS + k] = 2 * (a + c) - 4 * b;
+        }
+        float[] straight = plain[blocks];
+        straight[NEXT] = (float) (1 - first);
+        straight[NEXT + 1] = (float) first;
+        straight[Kernel.TAPS + NEXT] = (float) (first - last);
+        straight[Kernel.TAPS + NEXT + 1] = (float) (last - first);
+    }
+
+    /** Writes how far along the block each place is, 0 to 1. */
+    private void count(int from, int to) {
+        boolean all = to - from == length;
+        if (all && whole) return;
+        float step = to - from > 1 ? 1f / (to - from - 1) : 0;
+        for (int x = from; x < to; x++) within[x] = (x - from) * step;
+        whole = all;
+    }
+
+    /**
+     * Mixes the prepared line of a channel.
+     *
+     * @param source lines of the source, the first of which is line {@code first}
+     */
+    void draw(float[][] source, int first, float[] out) {
+        Arrays.fill(out, 0, length, 0);
+        int from = 0;
+        for (int b = 0; b < blocks; b++) {
+            int at = lines[b] - first;
+            for (int tap = 0; tap < Kernel.TAPS; tap += AT_ONCE) {
+                add(source[at + tap], source[at + tap + 1], sharp[b], tap, from, ends[b], out);
+            }
+            from = ends[b];
+        }
+    }
+
+    /** The same bilinearly: a fifth of the work. */
+    void drawPlainly(float[][] source, int first, float[] out) {
+        Arrays.fill(out, 0, length, 0);
+        int from = 0;
+        for (int b = 0; b < blocks; b++) {
+            int at = lines[b] - first + NEXT;
+            add(source[at], source[at + 1], plain[b], NEXT, from, ends[b], out);
+            from = ends[b];
+        }
+    }
+
+    private void add(float[] p, float[] q, float[] w, int tap, int from, int to, float[] out) {
+        float p0 = w[tap], q0 = w[tap + 1];
+        float p1 = w[tap + Kernel.TAPS], q1 = w[tap + 1 + Kernel.TAPS];
+        float p2 = w[tap + 2 * Kernel.TAPS], q2 = w[tap + 1 + 2 * Kernel.TAPS];
+        float[] at = within;
+        for (int x = from; x < to; x++) {
+            float i = at[x];
+            out[x] += (p0 + (p1 + p2 * i) * i) * p[x] + (q0 + (q1 + q2 * i) * i) * q[x];
+        }
+    }
+}
