@@ -24,16 +24,55 @@
     return form ? `form[action="${CSS.escape(form.getAttribute('action'))}"] ${element.tagName.toLowerCase()}` : '';
   };
 
+  // How far runs are comes as figures alone, a line each of run, per cent and step, and is laid over whatever shows such a run.
+  let progress = new Map();
+
+  const steps = (list, step) => {
+    const words = [...list.children].map((item) => item.lastElementChild.textContent);
+    const at = words.indexOf(step);
+    list.hidden = at < 0;
+    [...list.children].forEach((item, n) => {
+      item.className = n < at ? 'done' : n === at ? 'now' : 'ahead';
+      item.firstElementChild.textContent = n < at ? '✓' : n === at ? '▸' : '·';
+      item.toggleAttribute('aria-current', n === at);
+      if (n === at) item.setAttribute('aria-current', 'step');
+    });
+    return at;
+  };
+
+  const advance = (root) => root.querySelectorAll('[data-run]').forEach((shown) => {
+    const now = progress.get(shown.dataset.run);
+    if (!now) return;
+    shown.querySelector('progress').value = now.percent;
+    shown.querySelector('.figure').textContent = `${now.percent} %`;
+    const word = shown.querySelector('.step');
+    if (word) word.textContent = now.step;
+    const list = shown.querySelector('.steps');
+    if (list) shown.querySelector('.begins').hidden = steps(list, now.step) >= 0;
+  });
+
+  const told = (lines) => {
+    progress = new Map(lines.split('\n').map((line) => line.split(' '))
+      .map(([run, percent, ...step]) => [run, { percent: Number(percent), step: step.join(' ') }]));
+    advance(document);
+  };
+
   // A stream begins with all parts as they are: what a page shows already must not move under a hand.
   const words = (node) => node.textContent.replace(/\s+/g, ' ').trim();
   const shown = (part, html) => {
     const fresh = document.createElement('template');
     fresh.innerHTML = html;
+    advance(fresh.content);
     return words(fresh.content) === words(part);
   };
 
   document.addEventListener('htmx:sseBeforeMessage', (event) => {
     const part = event.target;
+    if (part.getAttribute('sse-swap') === 'progress') {
+      told(event.detail.data);
+      event.preventDefault();
+      return;
+    }
     if (shown(part, event.detail.data)) {
       waiting.delete(part);
       event.preventDefault();
@@ -51,6 +90,7 @@
 
   document.addEventListener('htmx:sseMessage', (event) => {
     waiting.delete(event.target);
+    advance(event.target);
     if (focused) event.target.querySelector(focused)?.focus({ preventScroll: true });
     focused = '';
   });
@@ -60,6 +100,7 @@
       if (part.contains(document.activeElement)) continue;
       waiting.delete(part);
       htmx.swap(part, data, { swapStyle: 'innerHTML' });
+      advance(part);
     }
   }, 200));
 })();

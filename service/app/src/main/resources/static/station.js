@@ -56,13 +56,7 @@
     if (isOn()) play('WHOLE');
   });
 
-  document.body.addEventListener('htmx:beforeSwap', (event) => {
-    // What is being typed must not be swapped away.
-    const typing = word.contains(document.activeElement) && document.activeElement.tagName === 'INPUT';
-    if (event.target === word && typing) event.detail.shouldSwap = false;
-  });
-
-  document.body.addEventListener('htmx:afterSwap', () => {
+  document.body.addEventListener('htmx:sseMessage', () => {
     const now = said();
     if (now === last) return;
     last = now;

@@ -1,6 +1,5 @@
 package org.stook.app.desk;
 
-import java.util.Map;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -11,13 +10,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 import org.stook.app.desk.live.Feed;
 import org.stook.app.desk.live.Snapshots;
-import org.stook.app.desk.live.View;
 
 /** The queue, and the streams that keep open pages up to date. */
 @Controller
 class Pages {
-    private static final View CHANGES = (now, parts) -> Map.of("changed", Integer.toHexString(now.hashCode()));
-
     private final Snapshots snapshots;
     private final Feed feed;
     private final QueueView.Source queue;
@@ -43,12 +39,6 @@ class Pages {
         model.addAttribute("form", form);
         model.addAttribute("stream", fit.address("/events/queue", after));
         return "queue";
-    }
-
-    /** Only says that something changed. */
-    @GetMapping(path = "/events", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
-    SseEmitter events() {
-        return feed.join(CHANGES);
     }
 
     /** The parts of the queue page, each as soon as it differs. */

@@ -2,12 +2,15 @@ package org.stook.app.desk;
 
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.springframework.stereotype.Component;
 import org.stook.app.desk.live.Parts;
 import org.stook.app.desk.live.Snapshot;
 import org.stook.app.desk.live.View;
+import org.stook.app.queue.Board;
 import org.stook.app.queue.Line;
 import org.stook.app.station.StationBook;
 
@@ -27,8 +30,9 @@ record QueueView(Source source, QueueForm form, String after) implements View {
     record Source(Line line, Words words, StationBook stations) {}
 
     @Override
-    public Map<String, String> parts(Snapshot now, Parts parts) {
-        Map<String, Object> all = variables(now);
+    public Map<String, String> parts(Supplier<Snapshot> now, Parts parts) {
+        Map<String, Object> all = variables(now.get());
+        all.put("running", standing(now.get().running()));
         Map<String, String> made = new LinkedHashMap<>();
         SHOWN.forEach((section, names) -> {
             Map<String, Object> shows = new HashMap<>(all);
@@ -49,10 +53,14 @@ record QueueView(Source source, QueueForm form, String after) implements View {
         all.put("published", now.published());
         all.put("form", form);
         all.put("after", after);
-        all.put("runs", page.runs());
+        all.put("runs", standing(page.runs()));
         all.put("anyWaiting", now.flow().waiting() > 0);
         all.put("more", page.next() == null ? "" : form.address("/", page.next()));
         all.put("stations", source.stations().all());
         return all;
+    }
+
+    private static List<Board.Run> standing(List<Board.Run> runs) {
+        return runs.stream().map(Board.Run::standing).toList();
     }
 }

@@ -2,6 +2,7 @@ package org.stook.app.desk;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.springframework.stereotype.Component;
 import org.stook.app.desk.live.Parts;
 import org.stook.app.desk.live.Snapshot;
@@ -23,11 +24,13 @@ class StackView {
     /** The parts of the page of a stack that change by themselves. */
     record Live(StackView source, long id) implements View {
         @Override
-        public Map<String, String> parts(Snapshot now, Parts parts) {
+        public Map<String, String> parts(Supplier<Snapshot> now, Parts parts) {
             Detail detail = source.of(id);
+            List<Board.Run> runs =
+                    detail.runs().stream().map(Board.Run::standing).toList();
             return Map.of(
                     "counts", parts.of("stack-live", "counts", Map.of("stack", detail.stack())),
-                    "runs", parts.of("stack-live", "runs", Map.of("stack", detail.stack(), "runs", detail.runs())),
+                    "runs", parts.of("stack-live", "runs", Map.of("stack", detail.stack(), "runs", runs)),
                     "frames",
                             parts.of("stack-live", "frames", Map.of("stack", detail.stack(), "items", detail.files())));
         }

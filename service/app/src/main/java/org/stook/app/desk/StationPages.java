@@ -3,6 +3,7 @@ package org.stook.app.desk;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
@@ -43,25 +44,23 @@ class StationPages {
         return "station";
     }
 
-    /** Says that the word at the table has changed. */
+    /** The word at the table, whenever it is another one. */
     @GetMapping(path = "/events/stations/{name}", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
     SseEmitter events(@PathVariable String name) {
-        return feed.join(new Changes(words, station(name).id()));
+        return feed.join(new Live(words, station(name).id()));
     }
 
-    private record Changes(TableWord words, long station) implements View {
+    /** What changes on the page at the table. A sweep is being shot until nothing came for two seconds: that goes by the clock. */
+    private record Live(TableWord words, long station) implements View {
         @Override
-        public Map<String, String> parts(Snapshot now, Parts parts) {
-            return Map.of(
-                    "changed", Integer.toHexString(words.latest(station, WORDS).hashCode()));
+        public Map<String, String> parts(Supplier<Snapshot> now, Parts parts) {
+            return Map.of("word", parts.of("word", "word", Map.of("latest", words.latest(station, WORDS))));
         }
-    }
 
-    /** What changes on the page at the table. */
-    @GetMapping("/stations/{name}/word")
-    String word(@PathVariable String name, Model model) {
-        fill(name, model);
-        return "word";
+        @Override
+        public boolean goesByTheClock() {
+            return true;
+        }
     }
 
     private void fill(String name, Model model) {

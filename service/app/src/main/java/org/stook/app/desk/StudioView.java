@@ -2,6 +2,7 @@ package org.stook.app.desk;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.springframework.stereotype.Component;
 import org.stook.app.desk.live.Parts;
 import org.stook.app.desk.live.Snapshot;
@@ -28,18 +29,25 @@ class StudioView {
         return shares.all();
     }
 
-    /** The page of the workers, as it changes. */
+    /** The page of the workers, as it changes; when each was heard of goes by the clock. */
     record Workers(StudioView studio) implements View {
         @Override
-        public Map<String, String> parts(Snapshot now, Parts parts) {
-            return Map.of("crew", parts.of("workers", "crew", Map.of("crew", studio.workers())));
+        public Map<String, String> parts(Supplier<Snapshot> now, Parts parts) {
+            List<Crew.Member> crew =
+                    studio.workers().stream().map(Crew.Member::standing).toList();
+            return Map.of("crew", parts.of("workers", "crew", Map.of("crew", crew)));
+        }
+
+        @Override
+        public boolean goesByTheClock() {
+            return true;
         }
     }
 
     /** Likewise that of the shares. */
     record Shares(StudioView studio) implements View {
         @Override
-        public Map<String, String> parts(Snapshot now, Parts parts) {
+        public Map<String, String> parts(Supplier<Snapshot> now, Parts parts) {
             return Map.of("list", parts.of("shares", "list", Map.of("shares", studio.shares())));
         }
     }

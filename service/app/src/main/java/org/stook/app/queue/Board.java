@@ -34,7 +34,33 @@ public class Board {
             Instant since,
             int priority,
             boolean cancelRequested,
-            long frames) {}
+            long frames) {
+        /** The same, but for how far it is, which open pages are told apart from it. */
+        public Run standing() {
+            return new Run(
+                    id,
+                    stackId,
+                    subject,
+                    station,
+                    state,
+                    null,
+                    0,
+                    attempt,
+                    host,
+                    reason,
+                    since,
+                    priority,
+                    cancelRequested,
+                    frames);
+        }
+    }
+
+    /**
+     * How far a run is.
+     *
+     * @param fraction of the whole, 0 to 1
+     */
+    public record Progress(long run, @Nullable String stage, double fraction) {}
 
     /** A share that is not as it should be. */
     public record Trouble(
@@ -130,23 +156,30 @@ public class Board {
     }
 
     /**
-     * Differs whenever the page would. Rows are counted as well as numbered: one with a smaller number may be committed after one
-     * with a greater.
+     * Differs whenever the page would, but for how far runs are. Rows are told by their newest numbers together: one with a smaller
+     * number may be committed after one with a greater. The order by number is what keeps this cheap over any number of rows.
      */
     public String fingerprint() {
         return jdbc.sql("""
                         select concat_ws('/',
-                          (select max(id) || '+' || count(*) from stook.audit_entry
-                            where id > (select max(id) from stook.audit_entry) - 500),
-                          (select max(id) || '+' || count(*) from stook.intake_file
-                            where id > (select max(id) from stook.intake_file) - 500),
-                          (select max(id) || '+' || count(*) from stook.stack where id > (select max(id) from stook.stack) - 100),
+                          (select max(id) || '+' || sum(id) from (select id from stook.audit_entry order by id desc limit 500) a),
+                          (select max(id) || '+' || sum(id) from (select id from stook.intake_file order by id desc limit 500) f),
+                          (select max(id) || '+' || sum(id) from (select id from stook.stack order by id desc limit 100) s),
                           (select string_agg(concat_ws(':', id, question, md5(word_so_far::text)), ',' order by id) from stook.stack
                             where state = 'COLLECTING'),
-                          (select string_agg(concat_ws(':', id, stage, fraction, cancel_requested), ',' order by id)
+                          (select string_agg(concat_ws(':', id, cancel_requested), ',' order by id)
                             from stook.run where state in ('RUNNING', 'PUBLISHING')),
                           (select string_agg(concat_ws(':', id, state, pause_reason), ',' order by id) from stook.worker
                             where state <> 'GONE'),
                           (select string_agg(state, ',' order by id) from stook.share))""").query(String.class).single();
+    }
+
+    /** How far every run at work is. */
+    public List<Progress> progress() {
+        return jdbc.sql(
+                        "select id, stage, coalesce(fraction, 0) from stook.run where state in ('RUNNING', 'PUBLISHING')"
+                                + " order by id")
+                .query((row, n) -> new Progress(row.getLong(1), row.getString(2), row.getDouble(3)))
+                .list();
     }
 }

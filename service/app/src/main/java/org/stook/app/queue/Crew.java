@@ -34,6 +34,13 @@ public class Crew {
         public boolean silent() {
             return silentSeconds > 20;
         }
+
+        /** The same, but for how far its run is, which open pages are told apart from it. */
+        public Member standing() {
+            Task still = task == null ? null : new Task(task.run(), task.stackId(), task.subject(), null, 0);
+            return new Member(
+                    id, host, version, state, reason, memoryBytes, startedAt, lastSeen, silentSeconds, finished, still);
+        }
     }
 
     /** @param fraction of the whole run, 0 to 1 */

@@ -63,7 +63,7 @@ class DeskTest extends DeskStage {
                 .param("""
                         {"whole": false, "frames": 4, "faults": [{"kind": "GAP", "sentence": "gap between 1.tif and 2.tif"}]}""")
                 .update();
-        assertThat(get("/stations/north/word").body()).contains("Not whole", "Gap between 1.tif and 2.tif");
+        assertThat(get("/stations/north").body()).contains("Not whole", "Gap between 1.tif and 2.tif");
         assertThat(get("/api/stations/north/word").body()).contains("\"mood\":\"MISSING\"");
         assertThat(get("/stations/south").statusCode()).isEqualTo(404);
     }

@@ -124,6 +124,8 @@ class PagesInBrowserTest {
                 .update();
         new WebDriverWait(browser, Duration.ofSeconds(12))
                 .until(page -> page.findElement(By.id("board")).getText().contains("77 %"));
+        assertThat(browser.findElement(By.cssSelector("[data-run='3'] .now")).getText())
+                .contains("blend");
         browser.findElement(By.cssSelector("form[action='/runs/2/hold'] button"))
                 .click();
         new WebDriverWait(browser, Duration.ofSeconds(12))

@@ -51,7 +51,7 @@ class DoorTest {
         assertThat(browser.get("/api/publications", "Authorization", "Basic b2xnYTp3cm9uZw==")
                         .statusCode())
                 .isEqualTo(401);
-        assertThat(browser.get("/events", "Accept", "text/event-stream").statusCode())
+        assertThat(browser.get("/events/queue", "Accept", "text/event-stream").statusCode())
                 .isEqualTo(401);
         HttpResponse<String> part = browser.get("/board", "HX-Request", "true");
         assertThat(part.statusCode()).isEqualTo(401);

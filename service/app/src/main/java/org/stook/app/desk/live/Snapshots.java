@@ -1,5 +1,8 @@
 package org.stook.app.desk.live;
 
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.stook.app.desk.Words;
 import org.stook.app.publish.Publications;
@@ -31,9 +34,32 @@ public class Snapshots {
         this.words = words;
     }
 
-    /** Differs whenever a snapshot would. */
+    /** Differs whenever a snapshot would, but for how far runs are. */
     public String fingerprint() {
         return work.board().fingerprint();
+    }
+
+    /** How far runs are: a line each of run, per cent and step. */
+    public String progress() {
+        return work.board().progress().stream()
+                .map(p -> p.run() + " " + words.percent(p.fraction()) + " " + Words.step(p.stage()))
+                .collect(Collectors.joining("\n"));
+    }
+
+    /** A snapshot that is taken when the first asks for it, and is the same for all. */
+    static final class Once implements Supplier<Snapshot> {
+        private final Snapshots snapshots;
+        private @Nullable Snapshot taken;
+
+        Once(Snapshots snapshots) {
+            this.snapshots = snapshots;
+        }
+
+        @Override
+        public Snapshot get() {
+            if (taken == null) taken = snapshots.take();
+            return taken;
+        }
     }
 
     public Snapshot take() {

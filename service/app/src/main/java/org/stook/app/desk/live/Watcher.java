@@ -2,10 +2,16 @@ package org.stook.app.desk.live;
 
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.springframework.web.servlet.mvc.method.annotation.ResponseBodyEmitter.DataWithMediaType;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /** One open page, and what it was sent already. While a slow one takes its time, what it missed is not kept: it gets the newest next. */
@@ -14,7 +20,9 @@ final class Watcher {
     final SseEmitter page = new SseEmitter(0L);
 
     private final long since = System.nanoTime();
+    /** Touched by whoever has set {@link #busy}. */
     private final Map<String, String> sent = new HashMap<>();
+
     private final AtomicBoolean busy = new AtomicBoolean();
     private volatile boolean gone;
 
@@ -33,34 +41,46 @@ final class Watcher {
         return (System.nanoTime() - since) / 1e9;
     }
 
-    /** Sends what differs, on a thread of its own: one page that reads slowly must not keep the others waiting. */
-    void offer(Map<String, String> parts, Executor threads) {
-        if (busy.compareAndSet(false, true)) {
-            try {
-                threads.execute(() -> send(parts));
-            } catch (RejectedExecutionException e) {
-                busy.set(false); // The next beat offers again.
-            }
+    /**
+     * Sends what differs from what it was sent before, in one piece, on a thread of its own: one page that reads slowly must not
+     * keep the others waiting.
+     */
+    void offer(Message progress, List<Message> parts, Executor threads) {
+        if (!busy.compareAndSet(false, true)) return;
+        // How far runs are comes first: the page lays it over the parts that follow.
+        Set<DataWithMediaType> fresh = Stream.concat(Stream.of(progress), parts.stream())
+                .filter(message -> !message.text().equals(sent.put(message.event(), message.text())))
+                .map(message -> new DataWithMediaType(message.bytes(), null))
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+        if (fresh.isEmpty()) {
+            busy.set(false);
+        } else {
+            hand(fresh, threads);
         }
     }
 
-    private void send(Map<String, String> parts) {
+    /** Fails if nobody is there any more. */
+    void sign(Executor threads) {
+        if (busy.compareAndSet(false, true)) {
+            hand(Set.of(new DataWithMediaType(Message.sign().bytes(), null)), threads);
+        }
+    }
+
+    private void hand(Set<DataWithMediaType> fresh, Executor threads) {
         try {
-            for (Map.Entry<String, String> part : parts.entrySet()) {
-                if (!part.getValue().equals(sent.get(part.getKey()))) {
-                    page.send(SseEmitter.event().name(part.getKey()).data(part.getValue()));
-                    sent.put(part.getKey(), part.getValue());
-                }
-            }
+            threads.execute(() -> send(fresh));
+        } catch (RejectedExecutionException e) {
+            gone = true; // The service is about to end.
+        }
+    }
+
+    private void send(Set<DataWithMediaType> fresh) {
+        try {
+            page.send(fresh);
         } catch (IOException | IllegalStateException e) {
             gone = true;
         } finally {
             busy.set(false);
         }
-    }
-
-    /** A line that says nothing; it fails if nobody is there any more. */
-    void sign(Executor threads) {
-        offer(Map.of("alive", Long.toString(System.nanoTime())), threads);
     }
 }
