@@ -40,8 +40,8 @@
     return at;
   };
 
-  const advance = (root) => root.querySelectorAll('[data-run]').forEach((shown) => {
-    const now = progress.get(shown.dataset.run);
+  const advance = (root) => root.querySelectorAll('[data-progress]').forEach((shown) => {
+    const now = progress.get(shown.dataset.progress);
     if (!now) return;
     shown.querySelector('progress').value = now.percent;
     shown.querySelector('.figure').textContent = `${now.percent} %`;

@@ -62,13 +62,24 @@ class ApiDescription {
     }
 
     private static void refusals(String path, HttpMethod method, Operation operation) {
+        refusal(operation, "400", "What was said cannot be read.");
         refusal(operation, "401", "Nobody is signed in, or the password is wrong.");
         if (path.contains("{")) refusal(operation, "404", "There is no such thing.");
+        if (path.endsWith(".tar") || path.endsWith("/files/{kind}")) ofFiles(operation);
         if (method != HttpMethod.GET) {
             refusal(operation, "403", "The role does not allow it, or the request comes from another site.");
             refusal(operation, "409", "It cannot be done as things stand.");
         }
         refusal(operation, "422", "Something that was said makes no sense; the detail names it.");
+    }
+
+    private static void ofFiles(Operation operation) {
+        operation
+                .getResponses()
+                .addApiResponse("206", new ApiResponse().description("The range that was asked for (RFC 9110, 14)."))
+                .addApiResponse("304", new ApiResponse().description("It is what the asker has (RFC 9110, 13)."));
+        refusal(operation, "409", "It is not ready, or a file of it is damaged or out of reach.");
+        refusal(operation, "416", "There is no such range in it.");
     }
 
     private static void refusal(Operation operation, String status, String meaning) {

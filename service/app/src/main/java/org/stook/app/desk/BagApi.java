@@ -15,6 +15,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.stook.app.archive.Archive;
@@ -56,6 +57,7 @@ class BagApi {
 
     /** Orders one bag of all that is found, the newest first. */
     @PostMapping("/packages")
+    @ResponseStatus(HttpStatus.ACCEPTED)
     ResponseEntity<Packages.Package> order(
             @ModelAttribute ArchiveForm form,
             @RequestParam(required = false) @Nullable List<Long> run,

@@ -23,7 +23,6 @@ final class Ranges {
             response.setStatus(HttpStatus.NOT_MODIFIED.value());
             return;
         }
-        response.setContentType("application/x-tar");
         long from = 0;
         long to = tar.length();
         List<HttpRange> ranges = ranges(request, tar.etag());
@@ -32,12 +31,12 @@ final class Ranges {
             to = ranges.get(0).getRangeEnd(tar.length()) + 1;
             if (from >= to) {
                 response.setHeader(HttpHeaders.CONTENT_RANGE, "bytes */" + tar.length());
-                response.sendError(HttpStatus.REQUESTED_RANGE_NOT_SATISFIABLE.value());
-                return;
+                throw Refusal.outOfRange("It has " + tar.length() + " bytes; what was asked for begins behind them.");
             }
             response.setStatus(HttpStatus.PARTIAL_CONTENT.value());
             response.setHeader(HttpHeaders.CONTENT_RANGE, "bytes %d-%d/%d".formatted(from, to - 1, tar.length()));
         }
+        response.setContentType("application/x-tar");
         response.setContentLengthLong(to - from);
         if (!request.getMethod().equals("HEAD")) tar.write(response.getOutputStream(), from, to);
     }

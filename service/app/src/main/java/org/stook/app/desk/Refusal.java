@@ -19,6 +19,10 @@ final class Refusal extends ResponseStatusException {
         return new Refusal(HttpStatus.CONFLICT, sentence);
     }
 
+    static Refusal outOfRange(String sentence) {
+        return new Refusal(HttpStatus.REQUESTED_RANGE_NOT_SATISFIABLE, sentence);
+    }
+
     static Refusal unfit(String sentence) {
         return new Refusal(HttpStatus.UNPROCESSABLE_CONTENT, sentence);
     }

@@ -17,6 +17,7 @@ public class Board {
      * @param state as in the table of transitions
      * @param stage where a running one is; fraction of the whole, 0 to 1
      * @param host of the worker that has it
+     * @param reason why it stands as it does; of a waiting one only if it waits for more than its turn
      * @param since when it came into this state
      * @param priority as aged by waiting
      */
@@ -74,12 +75,14 @@ public class Board {
 
     static final String COLUMNS = """
             select r.id, r.stack_id, s.subject, t.name, r.state, r.stage, coalesce(r.fraction, 0), r.attempt, w.host,
-              r.reason_text, case when r.state = 'READY' then r.queued_at else r.changed_at end,
+              coalesce(case when r.state = 'READY' and p.state <> 'OK' then 'Waits until share “' || p.name || '” is well again.' end,
+                r.reason_text), case when r.state = 'READY' then r.queued_at else r.changed_at end,
               coalesce(k.priority, r.priority), r.cancel_requested,
               (select count(*) from stook.stack_frame f where f.stack_id = s.id and f.role = 'SWEEP')
             """;
     static final String WHOSE = """
             join stook.stack s on s.id = r.stack_id join stook.station t on t.id = s.station_id
+            join stook.share p on p.id = coalesce(t.publish_share_id, t.intake_share_id)
             left join stook.worker w on w.id = r.worker_id
             """;
     static final String TASK =

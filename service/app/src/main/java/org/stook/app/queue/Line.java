@@ -30,12 +30,14 @@ public class Line {
      * @param waiting how many runs wait
      * @param oldest since when the longest waiting one waits
      * @param today published since midnight in the studio's zone
+     * @param perHour published in an hour, on the average of the last two
      * @param emptyAt when nothing would wait any more at the rate of the last two hours; null if nothing waits or nothing moved
      */
     public record Flow(
             long waiting,
             @Nullable Instant oldest,
             long today,
+            double perHour,
             @Nullable Instant emptyAt) {}
 
     private record Placed(Board.Run run, String place) {}
@@ -111,6 +113,7 @@ public class Line {
                             waiting,
                             oldest == null ? null : oldest.toInstant(),
                             row.getLong(3),
+                            (double) lately / LATELY.toHours(),
                             waiting == 0 || lately == 0
                                     ? null
                                     : now.plusSeconds(LATELY.toSeconds() * waiting / lately));

@@ -36,9 +36,19 @@ public final class SignedIn implements UserDetails, CredentialsContainer {
         return roles.contains(role);
     }
 
-    /** For the pages: whether orders for stacks and runs are taken from this person. */
+    /** For the pages, by the same lines as {@link Rules}: whether stacks are named, sealed and marked by this person. */
+    public boolean worksAtTables() {
+        return is(Role.PHOTOGRAPHER) || orders();
+    }
+
+    /** For the pages: whether orders for stacks, frames, runs and settings are taken from this person. */
     public boolean orders() {
         return is(Role.OPERATOR) || is(Role.ADMINISTRATOR);
+    }
+
+    /** For the pages: whether this person packs, saves pulls and calls removals off. */
+    public boolean keeps() {
+        return is(Role.ARCHIVIST) || orders();
     }
 
     /** For the pages: whether this person lets others in. */

@@ -1,11 +1,20 @@
 package org.stook.app.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import io.swagger.v3.oas.models.Operation;
+import io.swagger.v3.oas.models.parameters.Parameter;
 import io.swagger.v3.parser.OpenAPIV3Parser;
 import io.swagger.v3.parser.core.models.SwaggerParseResult;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -14,6 +23,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.http.MediaType;
+import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
+import org.springframework.test.web.servlet.setup.MockMvcBuilders;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
 import org.stook.app.testing.Caller;
 
@@ -78,6 +92,79 @@ class ApiTest extends DeskStage {
         assertThat(described).isEqualTo(answered).hasSizeGreaterThan(40);
     }
 
+    /**
+     * Every verb of the description is asked once: whatever looks, about something that is there, whatever changes, about something
+     * that is not. Each answer has to be one that the description names, and each refusal a problem detail (RFC 9457).
+     */
+    @Test
+    void everyVerbAnswersAsItIsDescribed() {
+        List<String> untrue = new ArrayList<>();
+        new OpenAPIV3Parser()
+                .readContents(get("/api/openapi.json").body())
+                .getOpenAPI()
+                .getPaths()
+                .forEach((path, item) -> item.readOperationsMap().forEach((method, operation) -> {
+                    HttpResponse<String> answer = ask(method.name(), asked(method.name(), path, operation));
+                    String status = Integer.toString(answer.statusCode());
+                    if (!operation.getResponses().containsKey(status) || answer.statusCode() >= 500) {
+                        untrue.add(method + " " + path + ": " + status + " " + answer.body());
+                    }
+                    if (answer.statusCode() >= 400) isAProblem(answer);
+                }));
+        assertThat(untrue).isEmpty();
+    }
+
+    private HttpResponse<String> ask(String method, String address) {
+        Caller ada = new Caller(port, "ada");
+        return ada.send(ada.request(address)
+                .header("Content-Type", "application/json")
+                .method(method, HttpRequest.BodyPublishers.ofString(method.equals("GET") ? "" : "{}")));
+    }
+
+    private static void isAProblem(HttpResponse<String> refused) {
+        assertThat(refused.headers().firstValue("Content-Type").orElse("")).startsWith("application/problem+json");
+        assertThat(refused.body()).contains("\"status\":" + refused.statusCode(), "\"title\":", "\"detail\":");
+    }
+
+    /** The path with its variables filled in, and with all that has to be asked along. */
+    private String asked(String method, String path, Operation operation) {
+        String there = path.replace("{name}", path.startsWith("/api/stations") ? "north" : "monday")
+                .replace("{sha256}", "ab".repeat(32))
+                .replace("{kind}", "record")
+                .replace("{verb}", "hold")
+                .replaceAll("\\{(id|run)}", path.startsWith("/api/tones") ? "cd".repeat(32) : "1");
+        String absent = path.replace("{verb}", "hold").replaceAll("\\{\\w+}", "9999");
+        StringBuilder address = new StringBuilder(method.equals("GET") ? there : absent).append('?');
+        List<Parameter> parameters = operation.getParameters() == null ? List.of() : operation.getParameters();
+        for (Parameter parameter : parameters) {
+            if ("query".equals(parameter.getIn()) && Boolean.TRUE.equals(parameter.getRequired())) {
+                address.append(parameter.getName()).append("=1&");
+            }
+        }
+        return address.toString();
+    }
+
+    @Test
+    void whatNobodyThoughtOfIsToldToTheLogAloneAndIsAProblemDetailStill() throws Exception {
+        MockMvcBuilders.standaloneSetup(new Faulty())
+                .setControllerAdvice(new Problems())
+                .build()
+                .perform(MockMvcRequestBuilders.get("/api/faulty"))
+                .andExpect(status().isInternalServerError())
+                .andExpect(content().contentType(MediaType.APPLICATION_PROBLEM_JSON))
+                .andExpect(jsonPath("$.status").value(500))
+                .andExpect(jsonPath("$.title").value("Internal Server Error"))
+                .andExpect(content().string(not(containsString("a secret"))));
+    }
+
+    @RestController
+    static final class Faulty {
+        @GetMapping("/api/faulty")
+        String fails() {
+            throw new IllegalStateException("a secret of the database");
+        }
+    }
+
     /** RFC 9457, section 3: status, title and detail; one of each kind of refusal. */
     @ParameterizedTest
     @CsvSource({
@@ -105,8 +192,7 @@ class ApiTest extends DeskStage {
                                         ? HttpRequest.BodyPublishers.noBody()
                                         : HttpRequest.BodyPublishers.ofString(body.replace("'", "\""))));
         assertThat(refused.statusCode()).as(refused.body()).isEqualTo(status);
-        assertThat(refused.headers().firstValue("Content-Type").orElse("")).startsWith("application/problem+json");
-        assertThat(refused.body()).contains("\"status\":" + status, "\"title\":", "\"detail\":");
+        isAProblem(refused);
     }
 
     @Test

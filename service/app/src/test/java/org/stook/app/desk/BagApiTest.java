@@ -158,6 +158,7 @@ class BagApiTest {
                 .isEqualTo(304);
         MockHttpServletResponse beyond = send(get(address(run)).header("Range", "bytes=99999999-"));
         assertThat(beyond.getStatus()).isEqualTo(416);
+        assertThat(beyond.getContentType()).isEqualTo("application/problem+json");
         assertThat(beyond.getHeader("Content-Range")).isEqualTo("bytes */" + whole.getContentLengthLong());
         assertThat(send(get(address(run)).header("Range", "lines=1-2")).getStatus())
                 .isEqualTo(200);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
 import org.junit.jupiter.api.Test;
+import org.stook.app.testing.Caller;
 
 /** The pages, over a real port. */
 class DeskTest extends DeskStage {
@@ -37,6 +38,20 @@ class DeskTest extends DeskStage {
                         "History");
         assertThat(get("/stacks/99").statusCode()).isEqualTo(404);
         assertThat(get("/stacks/99").body()).contains("There is no stack 99.");
+    }
+
+    /** The parts of a page are the same for all, so its head says what the style sheet may show of their buttons. */
+    @Test
+    void everybodySeesTheButtonsOfTheirRoleAlone() {
+        assertThat(get("/").body()).contains("at-tables orders", "button order", "button at-table");
+        String ofPim = new Caller(port, "pim").get("/").body();
+        assertThat(ofPim).contains("class=\"top at-tables\"").doesNotContain("at-tables orders");
+        assertThat(new Caller(port, "arno").get("/").body()).contains("class=\"top\"");
+        assertThat(new Caller(port, "pim").get("/stations/north/settings").body())
+                .contains("you may read them")
+                .doesNotContain("Save as a new version");
+        assertThat(new Caller(port, "pim").get("/archive").body()).doesNotContain("Make one bag of all");
+        assertThat(new Caller(port, "arno").get("/archive").body()).contains("Make one bag of all");
     }
 
     @Test

@@ -5,36 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.annotation.Value;
-import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.context.DynamicPropertyRegistry;
-import org.springframework.test.context.DynamicPropertySource;
-import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Chromium;
-import org.stook.app.testing.OneStation;
-import org.stook.postgres.testing.TestDatabase;
 
 /** Every page in a real browser: accessible by axe-core's rules, quiet on the console, at home on this host, on a tablet too. */
-@SpringBootTest(
-        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
-        properties = {"stook.recurring=false", "stook.zone=UTC"})
-class PagesInBrowserTest {
+class PagesInBrowserTest extends BrowserStage {
     private static final List<String> PAGES = List.of(
             "/",
             "/archive",
@@ -54,39 +36,18 @@ class PagesInBrowserTest {
             "/stacks/1",
             "/stacks/3",
             "/stacks/4",
+            "/stacks/1/compare?left=1&right=1",
             "/nowhere");
     private static final int WIDE = 1280;
     private static final int TABLET = 820;
 
-    @TempDir
-    static Path folder;
-
-    private static ChromeDriver browser;
-    private static String axe;
-
-    @Value("${local.server.port}")
-    private int port;
-
-    @Autowired
-    private JdbcClient jdbc;
-
-    @DynamicPropertySource
-    static void studio(DynamicPropertyRegistry registry) {
-        OneStation.register(registry, TestDatabase.fresh(PagesInBrowserTest.class), folder);
-    }
+    private static String axe = "";
 
     @BeforeAll
-    static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Reviewable.fill(jdbc, sealing, folder);
+    static void load() throws IOException {
         try (InputStream script = Objects.requireNonNull(PagesInBrowserTest.class.getResourceAsStream("/axe.min.js"))) {
             axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
         }
-        browser = Chromium.open(1280);
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) browser.quit();
     }
 
     @Test
@@ -94,8 +55,10 @@ class PagesInBrowserTest {
         String tones = jdbc.sql("select min(id) from stook.tone_settings")
                 .query(String.class)
                 .single();
-        browser.get(at("/sign-in"));
-        checked("/sign-in");
+        for (String page : List.of("/sign-in", "/code")) {
+            browser.get(at(page));
+            checked(page);
+        }
         Chromium.open(browser, "ada", at("/"));
         for (String named : PAGES) {
             String page = named.replace("TONES", tones);
@@ -103,6 +66,7 @@ class PagesInBrowserTest {
             browser.get(at(page));
             checked(WIDE + page);
             width(TABLET);
+            accessible(TABLET + page);
             assertThat((Long) browser.executeScript("return document.documentElement.scrollWidth - innerWidth"))
                     .as("%s is wider than %d", page, TABLET)
                     .isNotPositive();
@@ -122,13 +86,14 @@ class PagesInBrowserTest {
         assertThat(browser.findElement(By.id("board")).getText()).contains("42 %");
         jdbc.sql("update stook.run set stage = 'blend', fraction = 0.77 where id = 3")
                 .update();
-        new WebDriverWait(browser, Duration.ofSeconds(12))
+        new WebDriverWait(browser, Duration.ofSeconds(40))
                 .until(page -> page.findElement(By.id("board")).getText().contains("77 %"));
-        assertThat(browser.findElement(By.cssSelector("[data-run='3'] .now")).getText())
+        assertThat(browser.findElement(By.cssSelector("[data-progress='3'] .now"))
+                        .getText())
                 .contains("blend");
         browser.findElement(By.cssSelector("form[action='/runs/2/hold'] button"))
                 .click();
-        new WebDriverWait(browser, Duration.ofSeconds(12))
+        new WebDriverWait(browser, Duration.ofSeconds(40))
                 .until(page -> page.findElements(By.cssSelector(".note")).stream()
                         .anyMatch(note -> note.getText().contains("is now: held")));
         assertThat(jdbc.sql("select actor from stook.audit_entry where subject = 'run/2' order by id desc limit 1")
@@ -137,27 +102,21 @@ class PagesInBrowserTest {
                 .isEqualTo("ada");
     }
 
-    private void checked(String page) throws IOException {
+    private static void checked(String page) throws IOException {
         browser.executeScript(axe);
+        keep(page);
+        accessible(page);
+    }
+
+    private static void accessible(String page) {
         Object faults = browser.executeAsyncScript("""
                 const done = arguments[arguments.length - 1];
                 axe.run().then((found) => done(found.violations.map((v) =>
                   v.id + ': ' + v.help + ' at ' + v.nodes.map((n) => n.target.join(' ')).join(', '))));""");
-        keep(page);
         assertThat((List<?>) faults).as("accessibility of " + page).isEmpty();
     }
 
     private static void width(int width) {
         browser.manage().window().setSize(new Dimension(width, 1000));
-    }
-
-    private static void keep(String page) throws IOException {
-        Path shot = Path.of("target/screenshots", page.replaceAll("[^A-Za-z0-9]+", "-") + ".png");
-        Files.createDirectories(shot.getParent());
-        Files.write(shot, browser.getScreenshotAs(OutputType.BYTES));
-    }
-
-    private String at(String path) {
-        return "http://127.0.0.1:" + port + path;
     }
 }

@@ -3,76 +3,27 @@ package org.stook.app.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.annotation.Value;
-import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.context.DynamicPropertyRegistry;
-import org.springframework.test.context.DynamicPropertySource;
-import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Chromium;
-import org.stook.app.testing.OneStation;
-import org.stook.postgres.testing.TestDatabase;
 
 /** An operator's review in a real browser, with hand and keys. */
-@SpringBootTest(
-        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
-        properties = {"stook.recurring=false", "stook.zone=UTC"})
-class ReviewInBrowserTest {
+class ReviewInBrowserTest extends BrowserStage {
     private static final Duration PATIENCE = Duration.ofSeconds(40);
-
-    @TempDir
-    static Path folder;
-
-    private static ChromeDriver browser;
-
-    @Value("${local.server.port}")
-    private int port;
-
-    @Autowired
-    private JdbcClient jdbc;
-
-    @Autowired
-    private Sealing sealing;
-
-    @DynamicPropertySource
-    static void studio(DynamicPropertyRegistry registry) {
-        OneStation.register(registry, TestDatabase.fresh(ReviewInBrowserTest.class), folder);
-    }
-
-    @BeforeAll
-    static void open(@Autowired JdbcClient jdbc, @Autowired Sealing sealing) throws IOException {
-        Reviewable.fill(jdbc, sealing, folder);
-        browser = Chromium.open(1280);
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) browser.quit();
-    }
 
     /** The operator's day from the first frame to the last word. */
     @Test
     void anOperatorWatchesAStackJudgesACompositeAndHasItMadeAgain() throws IOException {
-        Chromium.open(browser, "olga", "http://127.0.0.1:" + port + "/");
+        Chromium.open(browser, "olga", at("/"));
         watchesAStackArriveAndFinish();
         press(By.linkText("Banded agate"), 0);
         until(By.id("glass"));
@@ -85,25 +36,23 @@ class ReviewInBrowserTest {
         assertThat(Chromium.complaints(browser)).as("the browser's console").isEmpty();
         assertThat(Chromium.requests(browser))
                 .isNotEmpty()
-                .allMatch(url -> url.startsWith("http://127.0.0.1:" + port + "/")
-                        || url.startsWith("data:")
-                        || url.startsWith("blob:"));
+                .allMatch(url -> url.startsWith(at("/")) || url.startsWith("data:") || url.startsWith("blob:"));
     }
 
     /** Nothing is pressed and nothing loaded anew: the page moves by itself. */
     private void watchesAStackArriveAndFinish() throws IOException {
         Demo.arrive(jdbc, "Garnet");
         shows("[sse-swap=arriving]", "Garnet");
-        keep("arriving");
+        keep("review-arriving");
         sealing.seal(5, "intake");
         shows("[sse-swap=line]", "Garnet");
         Demo.claim(jdbc, 5);
         Demo.at(jdbc, 5, "blend", 0.64);
         shows("[sse-swap=running]", "64 %");
-        keep("running");
+        keep("review-running");
         Demo.publish(jdbc, 5, "cd".repeat(32));
         shows("[sse-swap=published]", "Garnet");
-        keep("finished");
+        keep("review-finished");
     }
 
     private static void shows(String part, String what) {
@@ -117,7 +66,7 @@ class ReviewInBrowserTest {
         browser.findElement(By.cssSelector("[data-zoom=in]")).click();
         new WebDriverWait(browser, PATIENCE)
                 .until(page -> !page.findElement(By.id("scale")).getText().equals(whole));
-        keep("close");
+        keep("review-close");
         browser.findElement(By.cssSelector("[data-zoom=fit]")).click();
     }
 
@@ -128,7 +77,7 @@ class ReviewInBrowserTest {
         glass.sendKeys(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ENTER);
         until(By.cssSelector("#place b[data-file='2.tif']"));
         until(By.cssSelector("#place img.exact"));
-        keep("place");
+        keep("review-place");
     }
 
     private void laysTheDoubtsOver() {
@@ -149,7 +98,7 @@ class ReviewInBrowserTest {
         exposure.sendKeys("0.5");
         new WebDriverWait(browser, PATIENCE)
                 .until(ExpectedConditions.attributeContains(By.id("tone-after"), "src", "blob:"));
-        keep("again");
+        keep("review-again");
         browser.findElement(By.cssSelector("#again-form button[type=submit]")).click();
         assertThat(until(By.cssSelector(".note[role=status]")).getText()).contains("is ordered with these settings");
         assertThat(jdbc.sql(
@@ -165,7 +114,7 @@ class ReviewInBrowserTest {
         assertThat(until(By.cssSelector(".verdict-form .s-look")).getText()).contains("sent back");
         browser.findElement(By.cssSelector(".verdict-form button.main")).click();
         assertThat(until(By.cssSelector(".verdict-form .s-accept")).getText()).contains("accepted");
-        keep("accepted");
+        keep("review-accepted");
     }
 
     private void setsAFrameAsideAndTakesItBack() throws IOException {
@@ -174,7 +123,7 @@ class ReviewInBrowserTest {
         until(By.cssSelector("form[action*='/restore'] button"));
         press(By.cssSelector("form[action*='/restore'] button"), 0);
         said("taken back|Nothing was done");
-        keep("strays");
+        keep("review-strays");
     }
 
     /** The line on what came of an order, once it says that; until then it may be that of the page before. */
@@ -198,11 +147,5 @@ class ReviewInBrowserTest {
 
     private static WebElement until(By what) {
         return new WebDriverWait(browser, PATIENCE).until(ExpectedConditions.presenceOfElementLocated(what));
-    }
-
-    private static void keep(String name) throws IOException {
-        Path shot = Path.of("target/screenshots/review-" + name + ".png");
-        Files.createDirectories(shot.getParent());
-        Files.write(shot, browser.getScreenshotAs(OutputType.BYTES));
     }
 }

@@ -45,8 +45,9 @@ public final class Chromium {
                 new ChromeDriverService.Builder().usingDriverExecutable(DRIVER).build(), options);
     }
 
-    /** Opens a page; who is not signed in is signed in as one of {@link Everyone} on the way. */
+    /** Opens a page as one of {@link Everyone}, whoever was signed in before. */
     public static void open(ChromeDriver browser, String name, String url) {
+        browser.manage().deleteAllCookies();
         browser.get(url);
         if (browser.getTitle().startsWith("Sign in")) {
             browser.findElement(By.name("name")).sendKeys(name);
