@@ -12,7 +12,7 @@ import org.flywaydb.core.Flyway;
  */
 public final class Schema {
     /** Number of the newest migration. */
-    public static final int NEWEST = 25;
+    public static final int NEWEST = 26;
 
     /** Oldest schema this release's programs can work on. */
     public static final int OLDEST = 22;

@@ -42,24 +42,34 @@ public class TableWord {
 
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
+    /** More than a handful of the longest sweeps have. */
+    private static final int NEWEST_FILES = 2000;
+
     private final JdbcClient jdbc;
 
     public TableWord(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
-    /** Of the station's newest stacks, the newest first. */
+    /** Of the station's newest stacks, the newest first: those of its newest files, and those without any yet. */
     public List<Word> latest(long station, int most) {
         return jdbc.sql("""
+                        with lately as (
+                          (select id from stook.stack where station_id = :station order by id desc limit :files / 100)
+                          union
+                          (select stack_id from (select stack_id from stook.intake_file where station_id = :station
+                            order by id desc limit :files) f where stack_id is not null))
                         select s.id, s.subject, s.view_name, s.version, s.state, s.question, s.word::text, s.word_so_far::text, s.reason,
                           coalesce(max(f.last_change) > now() - interval '2 seconds', false),
                           count(f.id) filter (where f.state = 'ACCEPTED' and f.role = 'FRAME'),
                           count(f.id) filter (where f.state in ('SEEN', 'STABLE') or f.state = 'ACCEPTED' and fr.survey is null)
-                        from stook.stack s left join stook.intake_file f on f.stack_id = s.id and f.missing_since is null
+                        from lately l join stook.stack s on s.id = l.id
+                        left join stook.intake_file f on f.stack_id = s.id and f.missing_since is null
                         left join stook.frame fr on fr.sha256 = f.sha256
-                        where s.station_id = :station and s.state <> 'ASIDE'
+                        where s.state <> 'ASIDE'
                         group by s.id order by max(f.id) desc nulls last, s.id desc limit :most""")
                 .param("station", station)
+                .param("files", NEWEST_FILES)
                 .param("most", most)
                 .query((row, n) -> word(
                         new Stack(row.getLong(1), row.getString(2), row.getString(3), row.getInt(4)),

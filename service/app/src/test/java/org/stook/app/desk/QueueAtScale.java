@@ -29,6 +29,14 @@ final class QueueAtScale {
                         + " published_at) select id, 1, stack_id, (select min(id) from stook.share where kind = 'PUBLISH'),"
                         + " result_name, result_sha256, 1, '0.1.0', changed_at from stook.run"
                         + " where result_name like 'x/%' and state = 'PUBLISHED'",
+                "insert into stook.frame (sha256, bytes, format, width, height, bits)"
+                        + " values (repeat('e', 64), 900000, 'tiff', 1200, 900, 16) on conflict do nothing",
+                "insert into stook.intake_file (share_id, station_id, rel_path, size_bytes, mtime_ns, state, sha256, stack_id)"
+                        + " select (select min(id) from stook.share where kind = 'INTAKE'), 1, s.subject || '/' || s.id || '-' || n"
+                        + " || '.tif', 900000, 1, 'ACCEPTED', repeat('e', 64), s.id from stook.stack s, generate_series(1, 3) n"
+                        + " where s.subject like 'HC-%'",
+                "insert into stook.audit_entry (at, actor, kind, subject, body) select now(), 'intake', 'stack.SEALED',"
+                        + " 'stack/' || id, '{}' from stook.stack where subject like 'HC-%'",
                 "set session_replication_role = default");
         for (String act : acts) {
             jdbc.sql(act.replace(":n", Integer.toString(stacks))).update();
