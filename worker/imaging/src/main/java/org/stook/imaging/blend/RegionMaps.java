@@ -24,15 +24,19 @@ final class RegionMaps {
     }
 
     /**
-     * Learns the weights of a frame along row {@code y} of a part of the half-size picture.
+     * Learns the weights of a frame over a tile.
      *
-     * @param skip weights that come before the part
+     * @param part of the half-size picture
+     * @param weight with the margin that {@link Phases} has
      */
-    void claim(int frame, int y, Area part, float[] weight, int skip) {
-        for (int x = 0, i = y * width + part.x(); x < part.width(); x++, i++) {
-            if (weight[x + skip] > claimed[i]) {
-                claimed[i] = weight[x + skip];
-                claimant[i] = (short) frame;
+    void claim(int frame, Area part, float[] weight) {
+        for (int y = 0; y < part.height(); y++) {
+            int at = TiledSum.inPhase(y);
+            for (int x = 0, i = (part.y() + y) * width + part.x(); x < part.width(); x++, i++) {
+                if (weight[at + x] > claimed[i]) {
+                    claimed[i] = weight[at + x];
+                    claimant[i] = (short) frame;
+                }
             }
         }
     }

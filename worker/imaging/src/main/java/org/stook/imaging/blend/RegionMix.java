@@ -1,49 +1,43 @@
 package org.stook.imaging.blend;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Plane;
 
 /** The running mix: the finest band by detail and claim together, everything coarser by the claim. */
 final class RegionMix {
     private final Rows rows;
+    private final List<Tile> tiles;
     private final Claims claims;
     private final RegionMaps maps;
-    private final Frame fineSum;
-    private final Plane fineWeight;
-    private final Frame coarseSum;
-    private final Plane coarseWeight;
+    private final MixSums sums;
 
-    RegionMix(BlendPlan plan, Claims claims, RegionMaps maps, Rows rows) {
-        int w = plan.width();
-        int h = plan.height();
+    RegionMix(BlendPlan plan, List<Tile> tiles, Claims claims, RegionMaps maps, Rows rows) {
         this.rows = rows;
+        this.tiles = tiles;
         this.claims = claims;
         this.maps = maps;
-        this.fineSum = Frame.blank(w, h, plan.channels());
-        this.fineWeight = new Plane(w, h);
-        this.coarseSum = Frame.blank(Binomial.half(w), Binomial.half(h), plan.channels());
-        this.coarseWeight = new Plane(Binomial.half(w), Binomial.half(h));
+        this.sums = MixSums.blank(plan, tiles.size());
     }
 
     /** One thread's way of adding to the mix, tile by tile; no two threads may be given the same tile of a frame. */
     TileMix onTiles() {
-        return new TileMix(new TileSums(fineSum, fineWeight, coarseSum, coarseWeight), claims, maps);
+        return new TileMix(sums, claims, maps);
     }
 
-    /** The composite; the accumulator itself, used up. */
+    /** The composite; the sums are used up. */
     Frame finish() {
-        for (int c = 0; c < fineSum.channels(); c++) {
-            divide(coarseSum.plane(c), coarseWeight);
-            divide(fineSum.plane(c), fineWeight);
-            Binomial.addExpanded(coarseSum.plane(c), fineSum.plane(c), rows);
-        }
-        return fineSum;
+        List<Plane> planes = new ArrayList<>();
+        for (int c = 0; c < sums.channels(); c++) planes.add(plane(sums.fine()[c], sums.coarse()[c]));
+        return new Frame(planes);
     }
 
-    private void divide(Plane sum, Plane weight) {
-        int w = sum.width();
-        rows.run(sum.height(), (from, to) -> {
-            for (int i = from * w; i < to * w; i++) sum.samples()[i] /= weight.samples()[i];
-        });
+    private Plane plane(TiledSum fine, TiledSum coarse) {
+        Plane half = new Plane(Binomial.half(sums.width()), Binomial.half(sums.height()));
+        rows.each(tiles.size(), () -> i -> coarse.putHalfMeans(tiles.get(i), sums.coarseWeight(), half));
+        Plane full = fine.means(tiles, sums.fineWeight(), sums.width(), sums.height(), rows);
+        Binomial.addExpanded(half, full, rows);
+        return full;
     }
 }

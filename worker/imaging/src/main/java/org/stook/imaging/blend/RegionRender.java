@@ -32,7 +32,7 @@ final class RegionRender {
         this.leading = new int[tiles.size()];
         this.claims = new Claims(learnt, rows);
         this.maps = new RegionMaps(plan, learnt.peak(), rows);
-        this.mix = new RegionMix(plan, claims, maps, rows);
+        this.mix = new RegionMix(plan, tiles, claims, maps, rows);
         rows.each(
                 leading.length,
                 () -> i ->

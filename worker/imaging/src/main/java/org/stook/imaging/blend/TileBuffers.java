@@ -1,38 +1,31 @@
 package org.stook.imaging.blend;
 
-import org.stook.imaging.frame.Area;
-
-/** What a thread needs to mix tiles of one size. */
+/** What a thread needs to mix tiles. */
 final class TileBuffers {
-    /** The frame, one picture a channel, luminance last. */
+    /** The frame as it is drawn, one picture a channel, luminance last. */
     final float[][][] drawn;
+    /** The same, taken apart into phases. */
+    final float[][][] full;
     /** Its channels at half size. */
-    final float[][][] half;
+    final float[][] half;
 
-    final float[][] claim;
-    final float[] weight;
-    final float[] wide;
-    final float[] scratch;
-    final float[] narrow;
-    final float[] narrowScratch;
+    final float[][] slope = new float[Phases.COUNT][Phases.SIZE];
+    final float[][] claim = new float[Phases.COUNT][Phases.SIZE];
+    final float[][] weight = new float[Phases.COUNT][Phases.SIZE];
+    final float[][] enlarged = new float[Phases.COUNT][Phases.SIZE];
+    final float[] small = new float[Phases.SIZE];
+    final float[] scratch = new float[Phases.SIZE];
+    final float[] sum = new float[Phases.SIZE];
+    final float[] line = new float[Phases.STRIDE / 2 + 2];
+    final float[] wide = new float[Phases.STRIDE + 4];
 
-    TileBuffers(int width, int height, int channels) {
-        int halfWidth = Binomial.half(width);
-        drawn = new float[channels + 1][height][width];
-        half = new float[channels][Binomial.half(height)][halfWidth];
-        claim = new float[height][width];
-        weight = new float[width];
-        wide = new float[width];
-        scratch = new float[width];
-        narrow = new float[halfWidth];
-        narrowScratch = new float[halfWidth];
-    }
-
-    boolean fit(Area area) {
-        return claim.length == area.height() && weight.length == area.width();
+    TileBuffers(int channels) {
+        drawn = new float[channels + 1][Tile.HEIGHT + 2 * Tile.MARGIN][Tile.WIDTH + 2 * Tile.MARGIN];
+        full = new float[channels + 1][Phases.COUNT][Phases.SIZE];
+        half = new float[channels][Phases.SIZE];
     }
 
     float[][] luma() {
-        return drawn[drawn.length - 1];
+        return full[full.length - 1];
     }
 }

@@ -1,9 +1,10 @@
 package org.stook.imaging.codec;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 import org.stook.imaging.frame.IccProfile;
@@ -26,7 +27,8 @@ final class JpegStructure {
     private final Path file;
     private final byte[] data;
     /** The picture without application segments and comments: all that a decoder needs, nothing that it may trip over. */
-    private final ByteArrayOutputStream bare;
+    /** Where the parts of the picture alone lie in the data. */
+    private final List<Span> bare = new ArrayList<>();
 
     private final JpegProfile profile = new JpegProfile();
     private boolean jfif;
@@ -37,7 +39,6 @@ final class JpegStructure {
     private JpegStructure(Path file, byte[] data) {
         this.file = file;
         this.data = data;
-        this.bare = new ByteArrayOutputStream(data.length);
     }
 
     static JpegStructure walk(Path file, byte[] data) throws UnreadableFrame {
@@ -60,8 +61,20 @@ final class JpegStructure {
         return data[frameHeader + 7];
     }
 
+    private record Span(int from, int length) {}
+
     byte[] bare() {
-        return bare.toByteArray();
+        byte[] out = new byte[bareLength()];
+        int at = 0;
+        for (Span span : bare) {
+            System.arraycopy(data, span.from, out, at, span.length);
+            at += span.length;
+        }
+        return out;
+    }
+
+    private int bareLength() {
+        return bare.stream().mapToInt(Span::length).sum();
     }
 
     /** Whether three channels are luma and chroma (JFIF; else Adobe's marker; else the component names decide). */
@@ -81,13 +94,13 @@ final class JpegStructure {
         if (data.length < 2 || word(0) != (0xFF00 | SOI)) {
             throw UnreadableFrame.of(Reason.NOT_A_FRAME, file, FirstBytes.describe(head()), "a JPEG (FF D8 FF)");
         }
-        bare.write(data, 0, 2);
+        bare.add(new Span(0, 2));
         int at = 2;
         while (true) {
             at = marker(at);
             int code = data[at + 1] & 0xFF;
             if (code == EOI) {
-                bare.write(data, at, 2);
+                bare.add(new Span(at, 2));
                 return;
             }
             if (standsAlone(code)) {
@@ -147,7 +160,7 @@ final class JpegStructure {
         }
         if (code == SOS) scans++;
         boolean application = code >= APP0 && code <= 0xEF;
-        if (!application && code != COM) bare.write(data, at, end - at);
+        if (!application && code != COM) bare.add(new Span(at, end - at));
     }
 
     /** Stray restart markers and TEM have no length. */
@@ -166,7 +179,7 @@ final class JpegStructure {
             int next = data[at + 1] & 0xFF;
             boolean fill = next == 0xFF;
             if (next == 0 || (next >= 0xD0 && next < SOI) || fill) continue;
-            bare.write(data, from, at - from);
+            bare.add(new Span(from, at - from));
             return at;
         }
         throw incomplete();
@@ -189,7 +202,7 @@ final class JpegStructure {
                     "1 (grey) or 3 (colour)");
         }
         // An 8 x 8 block needs at least one bit (its first DC coefficient): 512 pixels a byte.
-        FileLimits.check(file, width(), height(), 512L * bare.size());
+        FileLimits.check(file, width(), height(), 512L * bareLength());
     }
 
     private UnreadableFrame incomplete() {

@@ -155,15 +155,17 @@ final class Stacks {
 
     static double mean(Plane plane) {
         double sum = 0;
-        for (float v : plane.samples()) sum += v;
-        return sum / plane.samples().length;
+        int pixels = plane.width() * plane.height();
+        for (int i = 0; i < pixels; i++) sum += plane.samples()[i];
+        return sum / pixels;
     }
 
     static double deviation(Plane plane) {
         double mean = mean(plane);
         double sum = 0;
-        for (float v : plane.samples()) sum += (v - mean) * (v - mean);
-        return Math.sqrt(sum / plane.samples().length);
+        int pixels = plane.width() * plane.height();
+        for (int i = 0; i < pixels; i++) sum += Math.pow(plane.samples()[i] - mean, 2);
+        return Math.sqrt(sum / pixels);
     }
 
     static double[] tileDeviations(Plane plane, int side) {
