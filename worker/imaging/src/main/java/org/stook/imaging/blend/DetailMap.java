@@ -1,5 +1,6 @@
 package org.stook.imaging.blend;
 
+import java.util.function.Supplier;
 import org.stook.imaging.frame.Plane;
 
 /**
@@ -15,27 +16,23 @@ public final class DetailMap {
     /** Half-size rows that are kept: a row is enlarged from the half-size rows around it. */
     private static final int KEPT_HALVES = 4;
 
-    private final float[][] luma;
+    private final SplitRow[] luma;
     private final float[][] half;
-    private final float[][] squares;
-    private final float[] line;
-    private final float[] narrow;
-    private final float[] wide;
+    private final SplitRow[] squares;
+    private final SplitRow.Filter filter;
 
     private DetailMap(int width, int height) {
-        this.luma = ring(height, KEPT, width);
-        this.half = ring(Binomial.half(height), KEPT_HALVES, Binomial.half(width));
-        this.squares = ring(height, KEPT, width);
-        this.line = new float[width];
-        this.narrow = new float[Binomial.half(width)];
-        this.wide = new float[width + 1];
+        int halfWidth = Binomial.half(width);
+        this.luma = ring(new SplitRow[height], KEPT, () -> new SplitRow(width));
+        this.half = ring(new float[Binomial.half(height)][], KEPT_HALVES, () -> new float[halfWidth + 2]);
+        this.squares = ring(new SplitRow[height], KEPT, () -> new SplitRow(width));
+        this.filter = new SplitRow.Filter(width);
     }
 
     /** Names for more rows than there are: each is good until its place is needed again. */
-    private static float[][] ring(int rows, int kept, int width) {
-        float[][] ring = new float[rows][];
-        for (int y = 0; y < rows; y++) ring[y] = y < kept ? new float[width] : ring[y - kept];
-        return ring;
+    private static <T> T[] ring(T[] rows, int kept, Supplier<T> row) {
+        for (int y = 0; y < rows.length; y++) rows[y] = y < kept ? row.get() : rows[y - kept];
+        return rows;
     }
 
     /** Takes rows of a map, from above to below. */
@@ -61,19 +58,22 @@ public final class DetailMap {
     }
 
     private void make(LumaRows rows, Sink sink) {
-        int height = luma.length;
-        float[] detail = new float[narrow.length];
+        float[] whole = new float[luma[0].width];
+        float[] padded = new float[half[0].length];
+        float[] detail = new float[padded.length - 2];
         int halved = 0;
         int squared = 0;
         int made = 0;
-        for (int y = 0; y < height; y++) {
-            rows.read(y, luma[y]);
-            for (; isReady(halved, y); halved++) Lines.halve(luma, halved, line, half[halved]);
+        for (int y = 0; y < luma.length; y++) {
+            rows.read(y, whole);
+            luma[y].takeApart(whole);
+            for (; isReady(halved, y); halved++) filter.halve(luma, halved, half[halved]);
             // A row is enlarged from the half-size rows beside it and the one below.
             for (; squared <= y && (squared / 2 + 1 < halved || halved == half.length); squared++) {
-                square(squared);
+                filter.squareBand(half, squared, luma[squared], squares[squared]);
                 for (; isReady(made, squared); made++) {
-                    Lines.halve(squares, made, line, detail);
+                    filter.halve(squares, made, padded);
+                    System.arraycopy(padded, 1, detail, 0, detail.length);
                     sink.row(made, detail);
                 }
             }
@@ -83,15 +83,5 @@ public final class DetailMap {
     /** Whether a row of half size can be made once full-size row {@code y} is there. */
     private boolean isReady(int row, int y) {
         return row < half.length && Math.min(2 * row + 2, luma.length - 1) <= y;
-    }
-
-    private void square(int y) {
-        Lines.expand(half, y, narrow, wide);
-        float[] in = luma[y];
-        float[] out = squares[y];
-        for (int x = 0; x < out.length; x++) {
-            float d = in[x] - wide[x];
-            out[x] = d * d;
-        }
     }
 }

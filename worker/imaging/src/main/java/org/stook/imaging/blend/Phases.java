@@ -3,10 +3,12 @@ package org.stook.imaging.blend;
 /**
  * Loops over a tile that is taken apart into its four phases: pixels in even rows and even columns, in even rows and odd
  * columns, in odd rows and even columns, in odd rows and odd columns. Each phase is one array, and so is the tile at half
- * size, all with the same stride; then the filters of {@link Binomial} are loops over a whole tile at once in which every
- * array has the same index but for constants, which is what the compiler makes vector code of.
+ * size, all with the same stride; then the filters of {@link Binomial} are loops over a whole tile at once.
  *
- * <p>A tile is {@link #STRIDE} by {@link #ROWS} samples a phase. The outermost two are a margin, in which what comes out is of
+ * <p>The compiler makes vector code of loops in which all arrays have one index, or indices that differ by whole vectors. So
+ * the stride is a multiple of the longest vector, and what lies one sample to the left or right is first moved.
+ *
+ * <p>A tile is {@link #COLUMNS} by {@link #ROWS} samples a phase. The outermost two are a margin, in which what comes out is of
  * no use.
  */
 final class Phases {
@@ -14,44 +16,68 @@ final class Phases {
     /** Samples of a phase that lie beyond the core, at each side. */
     static final int MARGIN = 2;
 
-    static final int STRIDE = Tile.WIDTH / 2 + 2 * MARGIN;
+    static final int COLUMNS = Tile.WIDTH / 2 + 2 * MARGIN;
     static final int ROWS = Tile.HEIGHT / 2 + 2 * MARGIN;
-    static final int SIZE = STRIDE * ROWS;
-    /** All loops run over these. */
-    static final int FROM = STRIDE + 1;
+    /** Floats in the longest vector of any processor. */
+    private static final int VECTOR = 16;
 
-    static final int TO = SIZE - STRIDE - 1;
+    static final int STRIDE = (COLUMNS + VECTOR - 1) / VECTOR * VECTOR;
+    static final int SIZE = STRIDE * ROWS;
+    /** All loops run over the rows between the first and the last. */
+    private static final int FROM = STRIDE;
+
+    private static final int TO = SIZE - STRIDE;
 
     private Phases() {}
 
+    /** What the filters work in. One thread. */
+    static final class Space {
+        private final float[] even = new float[SIZE];
+        private final float[] odd = new float[SIZE];
+        private final float[] left = new float[SIZE];
+        private final float[] right = new float[SIZE];
+    }
+
     /** The tile at half its size. */
-    static void halve(float[][] full, float[] scratch, float[] odd, float[] out) {
-        downHalved(full[0], full[2], scratch);
+    static void halve(float[][] full, Space space, float[] out) {
+        float[] even = space.even;
+        float[] odd = space.odd;
+        downHalved(full[0], full[2], even);
         downHalved(full[1], full[3], odd);
-        for (int i = FROM; i < TO; i++) {
-            out[i] = (scratch[i - 1] + scratch[i + 1] + 4 * (odd[i - 1] + odd[i]) + 6 * scratch[i]) * (1 / 16f);
-        }
+        float[] left = space.left;
+        float[] right = space.right;
+        System.arraycopy(even, FROM - 1, left, FROM, TO - FROM);
+        System.arraycopy(even, FROM + 1, right, FROM, TO - FROM);
+        for (int i = FROM; i < TO; i++) out[i] = left[i] + right[i] + 4 * odd[i] + 6 * even[i];
+        System.arraycopy(odd, FROM - 1, left, FROM, TO - FROM);
+        for (int i = FROM; i < TO; i++) out[i] = (out[i] + 4 * left[i]) * (1 / 16f);
     }
 
     private static void downHalved(float[] even, float[] odd, float[] out) {
-        for (int i = STRIDE; i < SIZE - STRIDE; i++) {
+        for (int i = FROM; i < TO; i++) {
             out[i] = (even[i - STRIDE] + even[i + STRIDE] + 4 * (odd[i - STRIDE] + odd[i]) + 6 * even[i]) * (1 / 16f);
         }
     }
 
     /** A tile of half size at its full size. */
-    static void expand(float[] half, float[] scratch, float[][] out) {
-        for (int i = STRIDE; i < SIZE - STRIDE; i++) {
-            scratch[i] = (half[i - STRIDE] + half[i + STRIDE] + 6 * half[i]) * 0.125f;
+    static void expand(float[] half, Space space, float[][] out) {
+        float[] line = space.even;
+        for (int i = FROM; i < TO; i++) {
+            line[i] = (half[i - STRIDE] + half[i + STRIDE] + 6 * half[i]) * 0.125f;
         }
-        across(scratch, out[0], out[1]);
-        for (int i = STRIDE; i < SIZE - STRIDE; i++) scratch[i] = (half[i] + half[i + STRIDE]) * 0.5f;
-        across(scratch, out[2], out[3]);
+        across(space, out[0], out[1]);
+        for (int i = FROM; i < TO; i++) line[i] = (half[i] + half[i + STRIDE]) * 0.5f;
+        across(space, out[2], out[3]);
     }
 
-    private static void across(float[] in, float[] even, float[] odd) {
-        for (int i = FROM; i < TO; i++) even[i] = (in[i - 1] + in[i + 1] + 6 * in[i]) * 0.125f;
-        for (int i = FROM; i < TO; i++) odd[i] = (in[i] + in[i + 1]) * 0.5f;
+    private static void across(Space space, float[] even, float[] odd) {
+        float[] here = space.even;
+        float[] left = space.left;
+        float[] right = space.right;
+        System.arraycopy(here, FROM - 1, left, FROM, TO - FROM);
+        System.arraycopy(here, FROM + 1, right, FROM, TO - FROM);
+        for (int i = FROM; i < TO; i++) even[i] = (left[i] + right[i] + 6 * here[i]) * 0.125f;
+        for (int i = FROM; i < TO; i++) odd[i] = (here[i] + right[i]) * 0.5f;
     }
 
     /** The fourth power of {@code slope * guide + offset}, kept within {@code least} and 1, in place of the offset. */

@@ -65,13 +65,13 @@ record Tile(int index, Area core, Area drawn) {
             int at = y / 2 * Phases.STRIDE;
             if (isWhole()) {
                 float[] row = rows[y];
-                for (int x = 0; x < Phases.STRIDE; x++) {
+                for (int x = 0; x < Phases.COLUMNS; x++) {
                     even[at + x] = row[2 * x];
                     odd[at + x] = row[2 * x + 1];
                 }
             } else {
                 float[] row = rows[inDrawn(top() + y, height, drawn.y(), drawn.height())];
-                for (int x = 0; x < Phases.STRIDE; x++) {
+                for (int x = 0; x < Phases.COLUMNS; x++) {
                     even[at + x] = row[inDrawn(left() + 2 * x, width, drawn.x(), drawn.width())];
                     odd[at + x] = row[inDrawn(left() + 2 * x + 1, width, drawn.x(), drawn.width())];
                 }
@@ -88,9 +88,9 @@ record Tile(int index, Area core, Area drawn) {
         for (int y = 0; y < Phases.ROWS; y++) {
             int row = clamp(top() / 2 + y, half.height()) * half.width();
             if (isWhole()) {
-                System.arraycopy(half.samples(), row + left() / 2, out, y * Phases.STRIDE, Phases.STRIDE);
+                System.arraycopy(half.samples(), row + left() / 2, out, y * Phases.STRIDE, Phases.COLUMNS);
             } else {
-                for (int x = 0; x < Phases.STRIDE; x++) {
+                for (int x = 0; x < Phases.COLUMNS; x++) {
                     out[y * Phases.STRIDE + x] = half.samples()[row + clamp(left() / 2 + x, half.width())];
                 }
             }
@@ -102,7 +102,7 @@ record Tile(int index, Area core, Area drawn) {
         if (isWhole()) return;
         for (int y = 0; y < Phases.ROWS; y++) {
             int from = clamp(top() / 2 + y, Binomial.half(height)) - top() / 2;
-            for (int x = 0; x < Phases.STRIDE; x++) {
+            for (int x = 0; x < Phases.COLUMNS; x++) {
                 int column = clamp(left() / 2 + x, Binomial.half(width)) - left() / 2;
                 half[y * Phases.STRIDE + x] = half[from * Phases.STRIDE + column];
             }
@@ -111,7 +111,7 @@ record Tile(int index, Area core, Area drawn) {
 
     /** Cuts the tile, and one sample more than its margin, out of a plane of a quarter of the size. */
     float[][] cutQuarter(Plane quarter) {
-        float[][] rows = new float[Phases.ROWS / 2 + 2][Phases.STRIDE / 2 + 2];
+        float[][] rows = new float[Phases.ROWS / 2 + 2][Phases.COLUMNS / 2 + 2];
         for (int y = 0; y < rows.length; y++) {
             int row = clamp(top() / 4 - 1 + y, quarter.height()) * quarter.width();
             for (int x = 0; x < rows[y].length; x++) {

@@ -14,10 +14,10 @@ final class TileBuffers {
     final float[][] weight = new float[Phases.COUNT][Phases.SIZE];
     final float[][] enlarged = new float[Phases.COUNT][Phases.SIZE];
     final float[] small = new float[Phases.SIZE];
-    final float[] scratch = new float[Phases.SIZE];
+    final Phases.Space space = new Phases.Space();
     final float[] sum = new float[Phases.SIZE];
-    final float[] line = new float[Phases.STRIDE / 2 + 2];
-    final float[] wide = new float[Phases.STRIDE + 4];
+    final float[] line = new float[Phases.COLUMNS / 2 + 2];
+    final float[] wide = new float[Phases.COLUMNS + 4];
 
     TileBuffers(int channels) {
         drawn = new float[channels + 1][Tile.HEIGHT + 2 * Tile.MARGIN][Tile.WIDTH + 2 * Tile.MARGIN];

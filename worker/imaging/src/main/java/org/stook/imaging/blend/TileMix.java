@@ -29,7 +29,7 @@ final class TileMix {
             tile.takeApart(b.drawn[c], sums.width(), sums.height(), b.full[c]);
         }
         for (int c = 0; c < b.half.length; c++) {
-            Phases.halve(b.full[c], b.scratch, b.small, b.half[c]);
+            Phases.halve(b.full[c], b.space, b.half[c]);
             tile.repeatBorder(b.half[c], sums.width(), sums.height());
         }
         claim(tile, b);
@@ -49,15 +49,15 @@ final class TileMix {
         float[][] rows = tile.cutQuarter(quarter);
         for (int y = 0; y < Phases.ROWS; y++) {
             Lines.expand(rows, y + 2, b.line, b.wide);
-            System.arraycopy(b.wide, 2, b.small, y * Phases.STRIDE, Phases.STRIDE);
+            System.arraycopy(b.wide, 2, b.small, y * Phases.STRIDE, Phases.COLUMNS);
         }
-        Phases.expand(b.small, b.scratch, out);
+        Phases.expand(b.small, b.space, out);
     }
 
     /** Adds the finest band, weighted by claim and by how near its detail is to the strongest. */
     private void mixFine(Tile tile, TileBuffers b) {
         tile.cutHalf(claims.near(), b.small);
-        Phases.expand(b.small, b.scratch, b.weight);
+        Phases.expand(b.small, b.space, b.weight);
         for (int p = 0; p < Phases.COUNT; p++) {
             Phases.weigh(b.weight[p], b.claim[p], UNCLAIMED);
             sums.fineWeight().load(tile.index(), p, b.sum);
@@ -65,7 +65,7 @@ final class TileMix {
             sums.fineWeight().store(tile.index(), p, b.sum);
         }
         for (int c = 0; c < b.half.length; c++) {
-            Phases.expand(b.half[c], b.scratch, b.enlarged);
+            Phases.expand(b.half[c], b.space, b.enlarged);
             for (int p = 0; p < Phases.COUNT; p++) {
                 sums.fine()[c].load(tile.index(), p, b.sum);
                 Phases.addBand(b.weight[p], b.full[c][p], b.enlarged[p], b.sum);
@@ -76,7 +76,7 @@ final class TileMix {
 
     private void mixCoarse(int rank, Tile tile, TileBuffers b) {
         float[] weight = b.weight[0];
-        Phases.halve(b.claim, b.scratch, b.small, weight);
+        Phases.halve(b.claim, b.space, weight);
         sums.coarseWeight().load(tile.index(), 0, b.sum);
         Phases.add(weight, b.sum);
         sums.coarseWeight().store(tile.index(), 0, b.sum);
