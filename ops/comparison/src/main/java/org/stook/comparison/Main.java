@@ -1,7 +1,9 @@
 package org.stook.comparison;
 
 import java.io.IOException;
+import org.stook.comparison.command.AgainCommand;
 import org.stook.comparison.command.ChecksCommand;
+import org.stook.comparison.command.CostsCommand;
 import org.stook.comparison.command.GapsCommand;
 import org.stook.comparison.command.GrowthCommand;
 import org.stook.comparison.command.KernelsCommand;
@@ -31,8 +33,10 @@ import picocli.CommandLine.Command;
             SpeedCommand.class,
             GrowthCommand.class,
             KernelsCommand.class,
+            CostsCommand.class,
             GapsCommand.class,
             ReferenceCommand.class,
+            AgainCommand.class,
             CommandLine.HelpCommand.class
         })
 public final class Main {

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.Runs;
+import org.stook.comparison.run.WarmJobs;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
@@ -38,6 +39,12 @@ public final class SpeedCommand implements Callable<Integer> {
     @Option(names = "--turns", defaultValue = "3", description = "figures are medians of so many (${DEFAULT-VALUE})")
     private int turns = 3;
 
+    @Option(
+            names = "--warm-jobs",
+            defaultValue = "3",
+            description = "jobs that a process does of which the last is timed (${DEFAULT-VALUE})")
+    private int warmJobs = 3;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         SceneStack stack = SceneStack.forTiming(megapixels, frames, seed);
@@ -52,6 +59,7 @@ public final class SpeedCommand implements Callable<Integer> {
         Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
                 .formatted(stack.name(), frames, options.threads(), turns));
         whole(table, stook, theirs, decoding(folder));
+        warm(table, pipelines, folder);
         for (String stage : stook.stages()) {
             table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / frames));
         }
@@ -78,6 +86,19 @@ public final class SpeedCommand implements Callable<Integer> {
                 .reference(theirs.peak() / GIBIBYTE)
                 .atMost(megapixels > 30 ? 2.8 : 1.2));
         table.add(Row.of("garbage collector pauses, s", 3).stook(stook.collector()));
+    }
+
+    /** A worker stays up; what its runtime has to learn in the first job it knows in the next. */
+    private void warm(Table table, Pipelines pipelines, Path folder) throws IOException, InterruptedException {
+        double stook = pipelines.again(WarmJobs.Pipeline.STOOK, folder, warmJobs);
+        double theirs = pipelines.again(WarmJobs.Pipeline.REFERENCE, folder, warmJobs);
+        table.add(Row.of("job %d of one process, s".formatted(warmJobs), 2)
+                .stook(stook)
+                .reference(theirs));
+        table.add(Row.of("job %d of one process, parts of the reference's time".formatted(warmJobs), 3)
+                .stook(stook / theirs)
+                .reference(1)
+                .atMost(0.35));
     }
 
     /** Seconds to decode all frames with warm code, the floor under any pipeline. */

@@ -8,6 +8,10 @@ import java.util.List;
 
 /** Starts the two pipelines on a folder of frames. */
 public final class Pipelines {
+    /** The library's memory lies outside the heap; this lifts its binding's own bound. */
+    private static final List<String> REFERENCE_OPTIONS =
+            List.of("-Xmx256m", "-Dorg.bytedeco.javacpp.maxbytes=0", "-Dorg.bytedeco.javacpp.maxphysicalbytes=0");
+
     private final Path folder;
     private final int threads;
 
@@ -23,8 +27,7 @@ public final class Pipelines {
     /** Stook's command line, as built; extra options come last. */
     public Outcome stook(Path frames, String... options) throws IOException, InterruptedException {
         List<String> command = java("stook");
-        command.addAll(List.of(
-                System.getProperty("stook.java-options", "-Xmx3g").trim().split("\\s+")));
+        command.addAll(javaOptions());
         command.addAll(List.of("-jar", System.getProperty("stook.imaging.jar", "stook-imaging.jar"), "compose"));
         command.addAll(List.of("--threads", Integer.toString(threads)));
         return run("stook", command, frames, options);
@@ -33,12 +36,36 @@ public final class Pipelines {
     /** The pipeline on the general-purpose library. */
     public Outcome reference(Path frames, String... options) throws IOException, InterruptedException {
         List<String> command = java("reference");
-        command.add("-Xmx256m");
-        // The library's memory lies outside the heap; this lifts its binding's own bound.
-        command.addAll(List.of("-Dorg.bytedeco.javacpp.maxbytes=0", "-Dorg.bytedeco.javacpp.maxphysicalbytes=0"));
-        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "org.stook.comparison.Main", "reference"));
+        command.addAll(REFERENCE_OPTIONS);
+        command.addAll(bench("reference"));
         command.addAll(List.of("--threads", Integer.toString(threads)));
         return run("reference", command, frames, options);
+    }
+
+    private static List<String> javaOptions() {
+        return List.of(System.getProperty("stook.java-options", "-Xmx3g").trim().split("\\s+"));
+    }
+
+    private static List<String> bench(String command) {
+        return List.of("-cp", System.getProperty("java.class.path"), "org.stook.comparison.Main", command);
+    }
+
+    /**
+     * Seconds of the last of several runs of a pipeline in one process.
+     *
+     * @param times at least 2, or it is not warm
+     */
+    public double again(WarmJobs.Pipeline pipeline, Path frames, int times) throws IOException, InterruptedException {
+        String name = "again-" + pipeline;
+        List<String> command = java(name);
+        command.addAll(pipeline == WarmJobs.Pipeline.STOOK ? javaOptions() : REFERENCE_OPTIONS);
+        command.addAll(bench("again"));
+        Path seconds = folder.resolve(name + ".seconds");
+        command.addAll(List.of("--pipeline", pipeline.name(), "--times", Integer.toString(times)));
+        command.addAll(List.of("--threads", Integer.toString(threads), "--frames", frames.toString()));
+        command.addAll(List.of("--out", folder.resolve(name + ".tif").toString(), "--seconds", seconds.toString()));
+        MeasuredProcess.run(command, folder.resolve(name + ".log"), collectorLog(name));
+        return Double.parseDouble(Files.readString(seconds));
     }
 
     private Outcome run(String name, List<String> command, Path frames, String... options)

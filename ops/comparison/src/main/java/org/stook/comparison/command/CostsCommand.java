@@ -1,0 +1,94 @@
+package org.stook.comparison.command;
+
+import com.sun.management.OperatingSystemMXBean;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.stook.comparison.kernel.MachineLimits;
+import org.stook.comparison.kernel.StageCost;
+import org.stook.comparison.run.WarmJobs;
+import org.stook.comparison.stack.SceneStack;
+import org.stook.comparison.table.Row;
+import org.stook.comparison.table.Table;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What each stage must move and calculate, what the machine could do that in, and what it takes. */
+@Command(name = "costs", description = "Bytes and operations of each stage, against what the machine can do at most.")
+public final class CostsCommand implements Callable<Integer> {
+    @Mixin
+    private BenchOptions options = new BenchOptions();
+
+    @Option(names = "--megapixels", defaultValue = "24", description = "size of a frame, 3:2 (${DEFAULT-VALUE})")
+    private double megapixels = 24;
+
+    @Option(names = "--frames", defaultValue = "10", description = "(${DEFAULT-VALUE})")
+    private int frames = 10;
+
+    @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
+    private long seed = 7;
+
+    @Option(names = "--times", defaultValue = "3", description = "jobs, of which the last is timed (${DEFAULT-VALUE})")
+    private int times = 3;
+
+    private final OperatingSystemMXBean system = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
+    private final Map<String, Double> wall = new HashMap<>();
+    private final Map<String, Double> processor = new HashMap<>();
+
+    @Override
+    public Integer call() throws IOException {
+        SceneStack stack = SceneStack.forTiming(megapixels, frames, seed);
+        Path folder = stack.frames(options.stacks());
+        WarmJobs jobs = new WarmJobs(
+                ReferenceCommand.framesIn(folder), options.stacks().resolve("costs.tif"), options.threads());
+        for (int i = 0; i < times; i++) jobs.stook(this::time);
+        MachineLimits limits = MachineLimits.measure(options.threads());
+        Table table = Table.of(
+                "%s, %d threads: memory %.1f bytes/ns, vector code %.1f operations/ns"
+                        .formatted(
+                                stack.name(),
+                                options.threads(),
+                                limits.bytesPerNanosecond(),
+                                limits.operationsPerNanosecond()),
+                "stage",
+                "bytes a pixel",
+                "operations a pixel",
+                "floor by memory, s",
+                "floor by arithmetic, s",
+                "took, s",
+                "processor, s",
+                "times the higher floor");
+        for (StageCost cost : StageCost.all()) table.add(row(cost, limits));
+        table.print(System.out);
+        return 0;
+    }
+
+    private void time(String name, WarmJobs.Stage stage) throws IOException, org.stook.imaging.composite.CannotCompose {
+        long start = System.nanoTime();
+        long used = system.getProcessCpuTime();
+        stage.run();
+        wall.put(name, (System.nanoTime() - start) / 1e9);
+        processor.put(name, (system.getProcessCpuTime() - used) / 1e9);
+    }
+
+    private String[] row(StageCost cost, MachineLimits limits) {
+        double pixels = megapixels * 1e6;
+        double byMemory = pixels * cost.bytes(frames) / limits.bytesPerNanosecond() / 1e9;
+        double byArithmetic = pixels * cost.operations(frames) / limits.operationsPerNanosecond() / 1e9;
+        double took = wall.getOrDefault(cost.stage(), Double.NaN);
+        return new String[] {
+            cost.stage(),
+            Row.number(cost.bytes(frames) / frames, 1),
+            Row.number(cost.operations(frames) / frames, 0),
+            Row.number(byMemory, 2),
+            Row.number(byArithmetic, 2),
+            Row.number(took, 2),
+            Row.number(processor.getOrDefault(cost.stage(), Double.NaN), 2),
+            Row.number(took / Math.max(byMemory, byArithmetic), 1)
+        };
+    }
+}
