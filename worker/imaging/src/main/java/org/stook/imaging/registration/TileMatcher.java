@@ -13,7 +13,7 @@ import org.stook.imaging.frame.Plane;
  */
 final class TileMatcher {
     private static final int ITERATIONS = 8;
-    private static final double CONVERGED = 0.01;
+    private static final double CONVERGED = 0.03;
     /** How far a match may end from the guess, level pixels. */
     private static final double REACH = 6;
 
