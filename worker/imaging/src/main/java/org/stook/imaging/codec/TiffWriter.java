@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.OneAhead;
 import org.stook.imaging.frame.Plane;
 
 /**
@@ -43,13 +44,25 @@ public final class TiffWriter {
         int rowBytes = Math.multiplyExact(area.width(), frame.channels() * tags.bitsPerSample() / 8);
         int rowsPerStrip = Math.max(1, Math.min(area.height(), STRIP_BYTES / rowBytes));
         out.write(TiffHead.of(area, frame.channels(), rowsPerStrip, tags));
-        ByteBuffer strip = ByteBuffer.allocate(rowBytes * rowsPerStrip).order(ByteOrder.LITTLE_ENDIAN);
-        for (int y = 0; y < area.height(); y += rowsPerStrip) {
-            strip.clear();
-            int rows = Math.min(rowsPerStrip, area.height() - y);
-            for (int i = 0; i < rows; i++) putRow(frame, area, area.y() + y + i, tags.bitsPerSample(), strip);
-            out.write(strip.array(), 0, strip.position());
+        ByteBuffer[] buffers = {buffer(rowBytes * rowsPerStrip), buffer(rowBytes * rowsPerStrip)};
+        OneAhead.Maker<ByteBuffer> fill = i -> {
+            // While a strip is written, and most often hashed on its way, the next one fills the other buffer.
+            ByteBuffer strip = buffers[i % 2].clear();
+            int end = Math.min(area.height(), (i + 1) * rowsPerStrip);
+            for (int y = i * rowsPerStrip; y < end; y++) putRow(frame, area, area.y() + y, tags.bitsPerSample(), strip);
+            return strip;
+        };
+        int count = (area.height() + rowsPerStrip - 1) / rowsPerStrip;
+        try (OneAhead<ByteBuffer> strips = new OneAhead<>(count, 2, fill)) {
+            for (int i = 0; i < count; i++) {
+                ByteBuffer strip = strips.next();
+                out.write(strip.array(), 0, strip.position());
+            }
         }
+    }
+
+    private static ByteBuffer buffer(int bytes) {
+        return ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 
     private static void putRow(Frame frame, Area area, int y, int bits, ByteBuffer strip) {
