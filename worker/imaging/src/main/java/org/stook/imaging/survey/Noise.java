@@ -2,6 +2,7 @@ package org.stook.imaging.survey;
 
 import java.util.Arrays;
 import org.stook.imaging.frame.Plane;
+import org.stook.imaging.frame.Reduction;
 
 /** How noisy a frame is, from the frame alone. */
 final class Noise {
@@ -45,23 +46,37 @@ final class Noise {
         return out;
     }
 
-    /** By the response to a single bright pixel, averaged over where it may lie on the coarser grids. */
+    /**
+     * By the response to a single bright pixel, averaged over where it may lie on the coarser grids. Halving and blurring work
+     * along rows and down columns alike, so lines are enough: a band is {@code h x h - b x b}, with h the halved pixel of a
+     * line and b the same blurred, and its energy {@code (h.h)^2 - 2 (h.b)^2 + (b.b)^2}.
+     */
     private static double[] bandGains(int octaves) {
         int side = 16 << octaves;
         int phases = 1 << (octaves - 1);
-        double[] gain = new double[octaves];
-        for (int py = 0; py < phases; py++) {
-            for (int px = 0; px < phases; px++) {
-                Plane plane = new Plane(side, side);
-                plane.set(side / 2 + px, side / 2 + py, 1);
-                for (int k = 0; k < octaves; k++) {
-                    if (k > 0) plane = org.stook.imaging.frame.Reduction.half(plane);
-                    double energy = 0;
-                    for (float v : OctaveBand.of(plane).samples()) energy += (double) v * v;
-                    // Every pixel is such a pixel, and 4^k of them share one sample of the octave.
-                    gain[k] += energy * (1 << 2 * k) / (phases * phases);
+        double[] halved = new double[octaves];
+        double[] both = new double[octaves];
+        double[] blurred = new double[octaves];
+        for (int phase = 0; phase < phases; phase++) {
+            Plane line = new Plane(side, 1);
+            line.set(side / 2 + phase, 0, 1);
+            for (int k = 0; k < octaves; k++) {
+                if (k > 0) line = Reduction.half(line);
+                Plane band = OctaveBand.of(line);
+                for (int x = 0; x < line.width(); x++) {
+                    double h = line.at(x, 0);
+                    double b = h - band.at(x, 0);
+                    halved[k] += h * h / phases;
+                    both[k] += h * b / phases;
+                    blurred[k] += b * b / phases;
                 }
             }
+        }
+        double[] gain = new double[octaves];
+        for (int k = 0; k < octaves; k++) {
+            double energy = halved[k] * halved[k] - 2 * both[k] * both[k] + blurred[k] * blurred[k];
+            // Every pixel is such a pixel, and 4^k of them share one sample of the octave.
+            gain[k] = energy * (1 << 2 * k);
         }
         return gain;
     }
