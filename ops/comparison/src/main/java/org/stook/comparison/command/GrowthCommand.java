@@ -2,9 +2,9 @@ package org.stook.comparison.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.stook.comparison.run.Outcome;
 import org.stook.comparison.run.Usage;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
@@ -47,39 +47,83 @@ public final class GrowthCommand implements Callable<Integer> {
     @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
     private long seed = 7;
 
+    /** One whole process. */
+    private record Job(double size, int count, Usage usage) {
+        /** Million pixels of all frames. */
+        double work() {
+            return size * count;
+        }
+    }
+
     @Override
     public Integer call() throws IOException, InterruptedException {
-        Table table = Table.of(
-                "growth, %d threads, Java options %s"
-                        .formatted(options.threads(), System.getProperty("stook.java-options")),
-                "megapixels",
-                "frames",
-                "wall, s",
-                "wall, s a frame",
-                "CPU, s a frame",
-                "CPU, ns a pixel and frame",
-                "peak, MiB",
-                "collector, s");
-        for (int count : frames) table.add(row(megapixels, count));
-        for (double size : sizes) table.add(row(size, of));
-        table.print(System.out);
+        List<Job> byNumber = new ArrayList<>();
+        for (int count : frames) byNumber.add(job(megapixels, count));
+        print("by number of frames", byNumber);
+        List<Job> bySize = new ArrayList<>();
+        for (double size : sizes) bySize.add(job(size, of));
+        print("by size of frames", bySize);
         return 0;
     }
 
-    private String[] row(double size, int count) throws IOException, InterruptedException {
+    private Job job(double size, int count) throws IOException, InterruptedException {
         SceneStack stack = SceneStack.forTiming(size, count, seed);
         Path folder = stack.frames(options.stacks());
-        Outcome outcome = options.pipelines(stack.name()).stook(folder);
-        Usage usage = outcome.usage();
-        return new String[] {
-            Row.number(size, 0),
-            Integer.toString(count),
-            Row.number(usage.wallSeconds(), 1),
-            Row.number(usage.wallSeconds() / count, 3),
-            Row.number(usage.cpuSeconds() / count, 3),
-            Row.number(1e9 * usage.cpuSeconds() / count / (size * 1e6), 1),
-            Row.number(usage.peakMebibytes(), 0),
-            Row.number(usage.collectorSeconds(), 2)
-        };
+        return new Job(
+                size, count, options.pipelines(stack.name()).stook(folder).usage());
+    }
+
+    /** The time of a process that starts, learns and ends is told apart: it is where the line through all jobs begins. */
+    private void print(String what, List<Job> jobs) {
+        double[] line = line(jobs);
+        Table table = Table.of(
+                "%s, %d threads, Java options %s; start of a process %.2f s, then %.1f ns a pixel and frame"
+                        .formatted(
+                                what,
+                                options.threads(),
+                                System.getProperty("stook.java-options"),
+                                line[0],
+                                1000 * line[1]),
+                "megapixels",
+                "frames",
+                "wall, s",
+                "wall less start, ns a pixel and frame",
+                "parts of the line",
+                "processor, ns a pixel and frame",
+                "peak, MiB",
+                "collector, s");
+        for (Job job : jobs) {
+            double rest = job.usage().wallSeconds() - line[0];
+            table.add(
+                    Row.number(job.size(), 0),
+                    Integer.toString(job.count()),
+                    Row.number(job.usage().wallSeconds(), 1),
+                    Row.number(1000 * rest / job.work(), 1),
+                    Row.number(rest / (line[1] * job.work()), 2),
+                    Row.number(1000 * job.usage().cpuSeconds() / job.work(), 1),
+                    Row.number(job.usage().peakMebibytes(), 0),
+                    Row.number(job.usage().collectorSeconds(), 2));
+        }
+        table.print(System.out);
+    }
+
+    /**
+     * Seconds at no work and seconds a million pixels: the line with least squares of relative errors, so that short jobs count
+     * as much as long ones.
+     */
+    private static double[] line(List<Job> jobs) {
+        double w = 0, wx = 0, wy = 0, wxx = 0, wxy = 0;
+        for (Job job : jobs) {
+            double y = job.usage().wallSeconds();
+            double x = job.work();
+            double weight = 1 / (y * y);
+            w += weight;
+            wx += weight * x;
+            wy += weight * y;
+            wxx += weight * x * x;
+            wxy += weight * x * y;
+        }
+        double slope = (w * wxy - wx * wy) / (w * wxx - wx * wx);
+        return new double[] {(wy - slope * wx) / w, slope};
     }
 }
