@@ -105,14 +105,21 @@ final class Level {
         float[] s = in.samples();
         float[] o = out.samples();
         float[] column = new float[w];
+        float[] left = new float[w];
+        float[] right = new float[w];
+        float[] line = new float[w];
         for (int y = 0; y < h; y++) {
             int above = Math.max(0, y - 1) * w;
             int here = y * w;
             int below = Math.min(h - 1, y + 1) * w;
             for (int x = 0; x < w; x++) column[x] = (s[above + x] + s[below + x] + 2 * s[here + x]) * 0.25f;
-            o[here] = (column[0] * 3 + column[Math.min(w - 1, 1)]) * 0.25f;
-            for (int x = 1; x < w - 1; x++) o[here + x] = (column[x - 1] + column[x + 1] + 2 * column[x]) * 0.25f;
-            o[here + w - 1] = (column[w - 1] * 3 + column[Math.max(0, w - 2)]) * 0.25f;
+            // Loops that look one sample aside, or into a plane, are not made vector code of.
+            left[0] = column[0];
+            System.arraycopy(column, 0, left, 1, w - 1);
+            right[w - 1] = column[w - 1];
+            System.arraycopy(column, 1, right, 0, w - 1);
+            for (int x = 0; x < w; x++) line[x] = (left[x] + right[x] + 2 * column[x]) * 0.25f;
+            System.arraycopy(line, 0, o, here, w);
         }
         return out;
     }

@@ -4,6 +4,8 @@ package org.stook.imaging.score;
 final class LaplacianRows {
     private final float[][] picture;
     private final float[] column;
+    private final float[] left;
+    private final float[] right;
     private final float[][] smooth;
     private final float[] squares;
     private int next = Integer.MIN_VALUE;
@@ -13,6 +15,8 @@ final class LaplacianRows {
         int width = picture[0].length;
         this.picture = picture;
         this.column = new float[width];
+        this.left = new float[width];
+        this.right = new float[width];
         this.smooth = new float[3][width];
         this.squares = new float[width];
     }
@@ -28,11 +32,25 @@ final class LaplacianRows {
         float[] above = smooth[(y - 1) % 3];
         float[] here = smooth[y % 3];
         float[] below = smooth[(y + 1) % 3];
-        for (int x = 2; x < squares.length - 2; x++) {
-            float l = 4 * here[x] - here[x - 1] - here[x + 1] - above[x] - below[x];
-            squares[x] = l * l;
-        }
+        moveAside(here);
+        square(above, here, below);
         return squares;
+    }
+
+    private void square(float[] above, float[] here, float[] below) {
+        float[] l = left;
+        float[] r = right;
+        float[] out = squares;
+        for (int x = 0; x < out.length; x++) {
+            float laplacian = 4 * here[x] - l[x] - r[x] - above[x] - below[x];
+            out[x] = laplacian * laplacian;
+        }
+    }
+
+    /** Loops that look one sample aside are not made vector code of. */
+    private void moveAside(float[] line) {
+        System.arraycopy(line, 0, left, 1, line.length - 1);
+        System.arraycopy(line, 1, right, 0, line.length - 1);
     }
 
     private void smooth(int y) {
@@ -40,7 +58,14 @@ final class LaplacianRows {
         float[] here = picture[y];
         float[] below = picture[y + 1];
         for (int x = 0; x < column.length; x++) column[x] = (above[x] + below[x] + 2 * here[x]) * (1 / 16f);
-        float[] out = smooth[y % 3];
-        for (int x = 1; x < out.length - 1; x++) out[x] = column[x - 1] + column[x + 1] + 2 * column[x];
+        moveAside(column);
+        across(smooth[y % 3]);
+    }
+
+    private void across(float[] out) {
+        float[] l = left;
+        float[] r = right;
+        float[] c = column;
+        for (int x = 0; x < out.length; x++) out[x] = l[x] + r[x] + 2 * c[x];
     }
 }
