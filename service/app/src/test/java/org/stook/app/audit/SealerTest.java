@@ -21,9 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
-import org.stook.migrations.Schema;
+import org.stook.app.testing.Migrated;
 import org.stook.orders.WorkOrder;
-import org.stook.postgres.testing.TestDatabase;
 import org.stook.trail.Head;
 import org.stook.trail.Proof;
 import org.stook.trail.PublicHeadKey;
@@ -46,8 +45,7 @@ class SealerTest {
 
     @BeforeAll
     static void prepare() {
-        source = TestDatabase.fresh(SealerTest.class).dataSource();
-        Schema.migrate(source);
+        source = Migrated.database(SealerTest.class).dataSource();
         jdbc = JdbcClient.create(source);
     }
 

@@ -15,7 +15,7 @@ import org.stook.app.archive.bag.Packages;
 import org.stook.app.audit.AuditSettings;
 import org.stook.app.audit.StampSettings;
 import org.stook.app.publish.Publications;
-import org.stook.migrations.Schema;
+import org.stook.app.testing.Migrated;
 import org.stook.postgres.testing.TestDatabase;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -29,11 +29,10 @@ final class ArchiveStage implements AutoCloseable {
     private final AnnotationConfigApplicationContext context = new AnnotationConfigApplicationContext();
 
     ArchiveStage(Class<?> test, Path folder) {
-        TestDatabase database = TestDatabase.fresh(test);
+        TestDatabase database = Migrated.database(test);
         source.setJdbcUrl(database.url());
         source.setUsername(database.username());
         source.setPassword(database.password());
-        Schema.migrate(source);
         jdbc = JdbcClient.create(source);
         studio = new PublishedStudio(jdbc, folder);
         context.registerBean(JdbcClient.class, () -> jdbc);

@@ -17,8 +17,8 @@ import org.springframework.util.FileSystemUtils;
 import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Caller;
 import org.stook.app.testing.Everyone;
+import org.stook.app.testing.Migrated;
 import org.stook.app.testing.OneStation;
-import org.stook.postgres.testing.TestDatabase;
 
 /** The whole service over a real port with an invented queue, one for all tests of it; its recurring work stands still. */
 @SpringBootTest(
@@ -47,7 +47,7 @@ abstract class DeskStage {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        OneStation.register(registry, TestDatabase.fresh(DeskStage.class), FOLDER);
+        OneStation.register(registry, Migrated.database(DeskStage.class), FOLDER);
     }
 
     @BeforeAll

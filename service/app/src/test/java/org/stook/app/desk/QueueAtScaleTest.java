@@ -24,6 +24,7 @@ import org.stook.app.stack.Search;
 import org.stook.app.stack.TableWord;
 import org.stook.app.testing.Caller;
 import org.stook.app.testing.Everyone;
+import org.stook.app.testing.Migrated;
 import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
@@ -37,7 +38,7 @@ class QueueAtScaleTest {
     @TempDir
     static Path folder;
 
-    private static final TestDatabase DATABASE = TestDatabase.fresh(QueueAtScaleTest.class);
+    private static final TestDatabase DATABASE = Migrated.database(QueueAtScaleTest.class);
 
     @Value("${local.server.port}")
     private int port;

@@ -20,8 +20,8 @@ import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.stack.Sealing;
 import org.stook.app.testing.Caller;
+import org.stook.app.testing.Migrated;
 import org.stook.app.testing.OneStation;
-import org.stook.postgres.testing.TestDatabase;
 
 /** The review of a composite over a real port. */
 @SpringBootTest(
@@ -39,7 +39,7 @@ class ReviewTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        OneStation.register(registry, TestDatabase.fresh(ReviewTest.class), folder);
+        OneStation.register(registry, Migrated.database(ReviewTest.class), folder);
     }
 
     @BeforeAll

@@ -20,18 +20,12 @@ import org.stook.app.stack.Sealing;
 import org.stook.app.stack.Strays;
 import org.stook.app.stack.Versions;
 import org.stook.app.station.StationBook;
-import org.stook.migrations.Schema;
+import org.stook.app.testing.Migrated;
 import org.stook.orders.Runs;
 import org.stook.postgres.testing.TestDatabase;
 
 /** One station on a real database, and a crank to turn its time by hand. */
 final class Bench {
-    private static final TestDatabase MIGRATED = TestDatabase.fresh(Bench.class);
-
-    static {
-        Schema.migrate(MIGRATED.dataSource());
-    }
-
     private static final IntakeSettings.Patience PATIENCE =
             new IntakeSettings.Patience(Duration.ofSeconds(10), Duration.ofSeconds(60), Duration.ofSeconds(2));
 
@@ -50,7 +44,7 @@ final class Bench {
     private long now = 7_000_000_000L;
 
     Bench(Class<?> test, Path folder) {
-        TestDatabase database = MIGRATED.copy(test);
+        TestDatabase database = Migrated.database(test);
         source.setJdbcUrl(database.url());
         source.setUsername(database.username());
         source.setPassword(database.password());

@@ -21,9 +21,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.util.unit.DataSize;
-import org.stook.migrations.Schema;
+import org.stook.app.testing.Migrated;
 import org.stook.orders.WorkOrder;
-import org.stook.postgres.testing.TestDatabase;
 import tools.jackson.databind.json.JsonMapper;
 
 class KeepingTest {
@@ -42,8 +41,7 @@ class KeepingTest {
 
     @BeforeAll
     static void prepare() {
-        source = TestDatabase.fresh(KeepingTest.class).dataSource();
-        Schema.migrate(source);
+        source = Migrated.database(KeepingTest.class).dataSource();
         jdbc = JdbcClient.create(source);
     }
 

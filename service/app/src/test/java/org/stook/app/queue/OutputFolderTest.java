@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.stook.app.audit.AuditTrail;
-import org.stook.migrations.Schema;
+import org.stook.app.testing.Migrated;
 import org.stook.orders.WorkOrder;
 import org.stook.postgres.testing.TestDatabase;
 
@@ -25,8 +25,7 @@ class OutputFolderTest {
 
     @BeforeAll
     static void migrate() {
-        TestDatabase database = TestDatabase.fresh(OutputFolderTest.class);
-        Schema.migrate(database.dataSource());
+        TestDatabase database = Migrated.database(OutputFolderTest.class);
         jdbc = JdbcClient.create(database.dataSource());
         sql("insert into stook.share (name, kind, root) values ('card', 'INTAKE', '/in'), ('wall', 'PUBLISH', '/out')");
         sql("insert into stook.tone_settings (id, body) values ('" + HASH + "', '{}')");

@@ -17,7 +17,8 @@ import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.stook.app.people.People;
 import org.stook.app.testing.Everyone;
-import org.stook.postgres.testing.TestDatabase;
+import org.stook.app.testing.Migrated;
+import org.stook.app.testing.OneStation;
 
 /** Sign-in and what each role may do, over a real port, as error dispatches do not happen in a mock. */
 @SpringBootTest(
@@ -35,7 +36,7 @@ class DoorTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase.fresh(DoorTest.class).register(registry::add);
+        OneStation.logins(registry, Migrated.database(DoorTest.class));
     }
 
     @BeforeAll

@@ -20,6 +20,7 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
+import org.stook.app.testing.OneStation;
 import org.stook.postgres.testing.TestDatabase;
 
 /** The first start of a service that is configured to be open to the network. */
@@ -46,12 +47,7 @@ class SetUpTest {
 
     @DynamicPropertySource
     static void studio(DynamicPropertyRegistry registry) {
-        TestDatabase owned = TestDatabase.fresh(SetUpTest.class);
-        registry.add("spring.datasource.url", owned::url);
-        registry.add("spring.datasource.username", () -> "stook_work");
-        registry.add("spring.datasource.password", () -> "it's work");
-        registry.add("stook.owner.username", owned::username);
-        registry.add("stook.owner.password", owned::password);
+        OneStation.logins(registry, TestDatabase.fresh(SetUpTest.class));
         registry.add("stook.setup-file", () -> folder.resolve("setup-code").toString());
     }
 
