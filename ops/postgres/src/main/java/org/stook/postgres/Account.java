@@ -45,6 +45,15 @@ final class Account {
         return new Account(List.of("setpriv", "--reuid=" + name, "--regid=" + group, "--clear-groups"), name);
     }
 
+    /**
+     * Where the programs are unpacked: in the folder that the environment's {@code STOOK_POSTGRES_PROGRAMS} names for all servers
+     * here, else in {@code home}; always there for another user, who might not get to the common folder.
+     */
+    Path programs(Path home) throws IOException {
+        String common = System.getenv("STOOK_POSTGRES_PROGRAMS");
+        return common == null || user != null ? home : Files.createDirectories(Path.of(common));
+    }
+
     /** What to put before a command. */
     List<String> prefix() {
         return prefix;

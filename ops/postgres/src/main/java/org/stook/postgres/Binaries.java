@@ -3,6 +3,7 @@ package org.stook.postgres;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -20,7 +21,7 @@ final class Binaries {
 
     private Binaries() {}
 
-    /** The folder that holds {@code bin}, {@code lib} and {@code share}. */
+    /** The folder that holds {@code bin}, {@code lib} and {@code share}; several processes may ask for it at once. */
     static Path unpackedIn(Path home) throws IOException {
         byte[] archive = archive();
         Path folder = home.resolve("programs-" + digest(archive));
@@ -28,9 +29,19 @@ final class Binaries {
             Path unfinished = Files.createTempDirectory(home, "unpacking");
             unpack(archive, unfinished);
             Files.setPosixFilePermissions(unfinished, PosixFilePermissions.fromString("rwxr-xr-x"));
-            Files.move(unfinished, folder, StandardCopyOption.ATOMIC_MOVE);
+            moveUnlessThere(unfinished, folder);
         }
         return folder;
+    }
+
+    private static void moveUnlessThere(Path unfinished, Path folder) throws IOException {
+        try {
+            Files.move(unfinished, folder, StandardCopyOption.ATOMIC_MOVE);
+        } catch (FileSystemException e) {
+            if (!Files.exists(folder)) throw e;
+            // Another process was quicker.
+            Command.exitOf("rm", "-rf", unfinished.toString());
+        }
     }
 
     private static byte[] archive() throws IOException {

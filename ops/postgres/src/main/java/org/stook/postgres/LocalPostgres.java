@@ -35,7 +35,7 @@ public final class LocalPostgres implements AutoCloseable {
         this.folder = new DataFolder(options.home());
         folder.checkRoom();
         Account account = Account.detect(options.home());
-        Path programs = Binaries.unpackedIn(options.home());
+        Path programs = Binaries.unpackedIn(account.programs(options.home()));
         folder.stopOrphan();
         folder.turnLog();
         password = folder.password();

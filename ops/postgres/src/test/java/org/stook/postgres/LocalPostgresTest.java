@@ -87,7 +87,7 @@ class LocalPostgresTest {
                         Command.concat(
                                 account.prefix(),
                                 List.of(
-                                        Binaries.unpackedIn(HOME)
+                                        Binaries.unpackedIn(account.programs(HOME))
                                                 .resolve("bin/postgres")
                                                 .toString(),
                                         "-D",

@@ -1,15 +1,17 @@
 package org.stook.postgres.testing;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.stook.postgres.LocalPostgres;
 import org.stook.postgres.PostgresOptions;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
 
 /**
- * The one PostgreSQL of a test JVM: a container where an engine answers, else a local server whose programs and data stay
- * in the module's {@code target} folder for the next run. System property {@code test.db} = auto, docker or local decides;
+ * The one PostgreSQL of a test JVM: a container where an engine answers, else a local server whose data stay in the module's
+ * {@code target} folder for the next run, and its programs in the project's. System property {@code test.db} = auto, docker or local decides;
  * what was asked for and cannot start fails the tests, it never skips them.
  */
 record TestServer(String url, String username, String password) {
@@ -24,7 +26,7 @@ record TestServer(String url, String username, String password) {
         boolean container = switch (wanted) {
             case "docker" -> true;
             case "local" -> false;
-            case "auto" -> DockerClientFactory.instance().isDockerAvailable();
+            case "auto" -> engineInSight() && DockerClientFactory.instance().isDockerAvailable();
             default ->
                 throw new IllegalArgumentException("test.db is '" + wanted + "', expected auto, docker or local");
         };
@@ -36,6 +38,20 @@ record TestServer(String url, String username, String password) {
                 container ? "a container" : "a local PostgreSQL in " + HOME.toAbsolutePath(),
                 (System.nanoTime() - start) / 1_000_000);
         return server;
+    }
+
+    /** To ask for an engine takes every test JVM a second or two; where nothing hints at one it is not asked for. */
+    private static boolean engineInSight() {
+        Path home = Path.of(System.getProperty("user.home"));
+        Path runtime = Path.of(System.getenv().getOrDefault("XDG_RUNTIME_DIR", "/run"));
+        return System.getenv().keySet().stream().anyMatch(name -> name.matches("(DOCKER|TESTCONTAINERS)_.*"))
+                || Stream.of(
+                                Path.of("/var/run/docker.sock"),
+                                runtime.resolve("docker.sock"),
+                                runtime.resolve("podman"),
+                                home.resolve(".docker"),
+                                home.resolve(".testcontainers.properties"))
+                        .anyMatch(Files::exists);
     }
 
     private static TestServer container() {
