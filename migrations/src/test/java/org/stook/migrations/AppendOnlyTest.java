@@ -16,8 +16,7 @@ class AppendOnlyTest {
 
     @BeforeAll
     static void prepare() {
-        TestDatabase database = TestDatabase.fresh(AppendOnlyTest.class);
-        Schema.migrate(database.dataSource());
+        TestDatabase database = TestDatabase.filled(AppendOnlyTest.class, Schema::migrate);
         jdbc = new JdbcTemplate(database.dataSource());
         jdbc.execute("select stook.write_audit('sign-in', 'person/ada')");
         jdbc.execute("insert into stook.audit_leaf values (0, 1, decode('" + HASH + "', 'hex'))");

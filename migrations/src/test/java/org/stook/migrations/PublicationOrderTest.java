@@ -30,8 +30,7 @@ class PublicationOrderTest {
 
     @BeforeAll
     static void prepare() throws SQLException {
-        database = TestDatabase.fresh(PublicationOrderTest.class);
-        Schema.migrate(database.dataSource());
+        database = TestDatabase.filled(PublicationOrderTest.class, Schema::migrate);
         try (Connection connection = database.dataSource().getConnection();
                 Statement sql = connection.createStatement()) {
             sql.execute("insert into stook.share (name, kind, root) values ('card', 'INTAKE', '/in')");

@@ -34,8 +34,7 @@ class TransitionsTest {
 
     @BeforeAll
     static void prepare() {
-        TestDatabase database = TestDatabase.fresh(TransitionsTest.class);
-        Schema.migrate(database.dataSource());
+        TestDatabase database = TestDatabase.filled(TransitionsTest.class, Schema::migrate);
         var source = new SingleConnectionDataSource(database.url(), database.username(), database.password(), true);
         template = new JdbcTemplate(source);
         jdbc = JdbcClient.create(template);

@@ -17,13 +17,12 @@ public final class Studio {
     public final Runs runs;
 
     public Studio(Class<?> test) {
-        TestDatabase database = TestDatabase.fresh(test);
+        TestDatabase database = TestDatabase.filled(test, Schema::migrate);
         // Pooled as in the programs: a password proof a connection is slow.
         source.setJdbcUrl(database.url());
         source.setUsername(database.username());
         source.setPassword(database.password());
         source.setMaximumPoolSize(4);
-        Schema.migrate(source);
         transactions = new DataSourceTransactionManager(source);
         jdbc = JdbcClient.create(source);
         runs = new Runs(source, transactions);

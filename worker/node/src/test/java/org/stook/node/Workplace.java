@@ -51,12 +51,11 @@ final class Workplace {
 
     Workplace(Class<?> test, Path folder) throws IOException {
         this.folder = folder;
-        database = TestDatabase.fresh(test);
+        database = TestDatabase.filled(test, Schema::migrate);
         source.setJdbcUrl(database.url());
         source.setUsername(database.username());
         source.setPassword(database.password());
         source.setMaximumPoolSize(2);
-        Schema.migrate(source);
         WorkingLogin.ensure(source, LOGIN, LOGIN);
         jdbc = JdbcClient.create(source);
         card = share("card", "INTAKE");

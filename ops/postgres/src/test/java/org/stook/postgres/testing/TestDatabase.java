@@ -6,8 +6,10 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Locale;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
 import org.postgresql.ds.PGSimpleDataSource;
 
 /**
@@ -27,14 +29,37 @@ import org.postgresql.ds.PGSimpleDataSource;
  */
 public record TestDatabase(String url, String username, String password) {
 
+    private static @Nullable TestDatabase filled;
+
     /** Makes the class's database anew. */
     public static TestDatabase fresh(Class<?> test) {
         return made(test, "");
     }
 
-    /** The same, filled like this one, to which nobody may be connected; takes a fraction of the time that migrating takes. */
-    public TestDatabase copy(Class<?> test) {
+    /** To which nobody may be connected. */
+    private TestDatabase copy(Class<?> test) {
         return made(test, " template " + url.replaceFirst("^.*/([^/?]+).*$", "$1"));
+    }
+
+    /**
+     * The class's database, filled like one that is filled once a test JVM, which takes a fraction of the time.
+     *
+     * @param filling the same for all that ask
+     */
+    public static synchronized TestDatabase filled(Class<?> test, Consumer<DataSource> filling) {
+        if (filled == null) {
+            TestDatabase first = fresh(TestDatabase.class);
+            filling.accept(first.dataSource());
+            filled = first;
+        }
+        return filled.copy(test);
+    }
+
+    /** One that is there. */
+    public static TestDatabase named(String name) {
+        TestServer server = TestServer.get();
+        String url = server.url().replaceFirst("/[^/?]+(\\?|$)", "/" + name + "$1");
+        return new TestDatabase(url, server.username(), server.password());
     }
 
     private static TestDatabase made(Class<?> test, String how) {
@@ -48,8 +73,7 @@ public record TestDatabase(String url, String username, String password) {
         } catch (SQLException e) {
             throw new IllegalStateException("no database for " + test.getName() + ": " + e.getMessage(), e);
         }
-        String url = server.url().replaceFirst("/[^/?]+(\\?|$)", "/" + name + "$1");
-        return new TestDatabase(url, server.username(), server.password());
+        return named(name);
     }
 
     /** A data source without a pool: a connection a call. */
