@@ -115,7 +115,7 @@ final class Presence implements SmartLifecycle {
                 ProcessHandle.current().pid(),
                 version,
                 Schema.OLDEST,
-                Schema.NEWEST,
+                Schema.NEWEST, // As it is where this runs.
                 Runtime.getRuntime().maxMemory());
     }
 }

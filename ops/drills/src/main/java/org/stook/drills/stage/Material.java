@@ -21,6 +21,10 @@ import org.stook.scenes.subject.Subjects;
 /** Frames on the intake share and sealed stacks of them. */
 public final class Material {
     private static final int FRAMES = 5;
+    /** Pixels of a frame. */
+    private static final int MOST_RENDERED = 25_000_000;
+
+    private static final int TIMES = 6;
 
     private final Path card;
     private final JdbcClient jdbc;
@@ -34,14 +38,17 @@ public final class Material {
         this.height = height;
     }
 
-    /** Five small frames of a mineral. */
+    /** Five frames of a mineral; very large ones are enlarged from smaller. */
     public List<byte[]> mineral() {
-        Bracket bracket = Bracket.of(Subjects.named("mineral", 3), BracketPlan.of(width, height, FRAMES, 3));
+        int smaller = (long) width * height > MOST_RENDERED ? TIMES : 1;
+        Bracket bracket =
+                Bracket.of(Subjects.named("mineral", 3), BracketPlan.of(width / smaller, height / smaller, FRAMES, 3));
         BracketWriter writer = new BracketWriter(
                 bracket, FrameFormat.JPEG, Camera.USUAL, OffsetDateTime.parse("2026-03-02T09:00:00+01:00"));
         List<byte[]> frames = new ArrayList<>();
         for (int i = 0; i < FRAMES; i++) {
-            frames.add(writer.frame(i));
+            byte[] frame = writer.frame(i);
+            frames.add(smaller == 1 ? frame : Enlarged.of(frame, width, height, i));
         }
         return frames;
     }
