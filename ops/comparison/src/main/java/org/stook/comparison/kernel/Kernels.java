@@ -132,9 +132,9 @@ public class Kernels {
 
     @Benchmark
     public float[] placeMap() {
-        MapPlacer placer = new MapPlacer(new Area(0, 0, WIDTH, HEIGHT), 1);
-        float[] row = new float[WIDTH];
-        for (int y = 0; y < HEIGHT; y++) placer.row(luma, 1, 0, PLACED, y, row);
+        MapPlacer placer = new MapPlacer(INSIDE, 1);
+        float[] row = new float[INSIDE.width()];
+        for (int y = 0; y < INSIDE.height(); y++) placer.row(luma, 1, 0, PLACED, y, row);
         return row;
     }
 
