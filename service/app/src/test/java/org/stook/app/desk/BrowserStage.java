@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -66,6 +67,14 @@ abstract class BrowserStage {
             browser.quit();
             FileSystemUtils.deleteRecursively(FOLDER.toFile());
         }));
+    }
+
+    /** The service rests while other classes have theirs: no page may be left open that would complain of it. */
+    @AfterAll
+    static void leave() {
+        // Cookies can be deleted only while a page of theirs is open.
+        browser.manage().deleteAllCookies();
+        browser.get("about:blank");
     }
 
     String at(String path) {

@@ -86,14 +86,14 @@ class PagesInBrowserTest extends BrowserStage {
         assertThat(browser.findElement(By.id("board")).getText()).contains("42 %");
         jdbc.sql("update stook.run set stage = 'blend', fraction = 0.77 where id = 3")
                 .update();
-        new WebDriverWait(browser, Duration.ofSeconds(40))
+        new WebDriverWait(browser, Duration.ofSeconds(12))
                 .until(page -> page.findElement(By.id("board")).getText().contains("77 %"));
         assertThat(browser.findElement(By.cssSelector("[data-progress='3'] .now"))
                         .getText())
                 .contains("blend");
         browser.findElement(By.cssSelector("form[action='/runs/2/hold'] button"))
                 .click();
-        new WebDriverWait(browser, Duration.ofSeconds(40))
+        new WebDriverWait(browser, Duration.ofSeconds(12))
                 .until(page -> page.findElements(By.cssSelector(".note")).stream()
                         .anyMatch(note -> note.getText().contains("is now: held")));
         assertThat(jdbc.sql("select actor from stook.audit_entry where subject = 'run/2' order by id desc limit 1")

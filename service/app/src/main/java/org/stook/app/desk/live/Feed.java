@@ -42,8 +42,7 @@ public class Feed implements SmartLifecycle {
     private final Snapshots snapshots;
     private final Parts parts;
     private final Set<Watcher> watchers = ConcurrentHashMap.newKeySet();
-    private final ThreadPoolExecutor threads =
-            new ThreadPoolExecutor(MOST_AT_ONCE, MOST_AT_ONCE, 1, TimeUnit.MINUTES, new LinkedBlockingQueue<>());
+    private volatile ThreadPoolExecutor threads = pool();
     private Map<View, List<Message>> made = new HashMap<>();
     private Message progress = Message.of("progress", "");
     private String fingerprint = "";
@@ -54,7 +53,13 @@ public class Feed implements SmartLifecycle {
     Feed(Snapshots snapshots, Parts parts) {
         this.snapshots = snapshots;
         this.parts = parts;
+    }
+
+    private static ThreadPoolExecutor pool() {
+        ThreadPoolExecutor threads =
+                new ThreadPoolExecutor(MOST_AT_ONCE, MOST_AT_ONCE, 1, TimeUnit.MINUTES, new LinkedBlockingQueue<>());
         threads.allowCoreThreadTimeOut(true);
+        return threads;
     }
 
     /** The stream of a page; it begins with all parts as they are. */
@@ -113,8 +118,10 @@ public class Feed implements SmartLifecycle {
                 .toList();
     }
 
+    /** Also after {@link #stop}: a context may rest and go on. */
     @Override
     public void start() {
+        if (threads.isShutdown()) threads = pool();
         running = true;
     }
 
