@@ -23,14 +23,8 @@ public final class CostsCommand implements Callable<Integer> {
     @Mixin
     private BenchOptions options = new BenchOptions();
 
-    @Option(names = "--megapixels", defaultValue = "24", description = "size of a frame, 3:2 (${DEFAULT-VALUE})")
-    private double megapixels = 24;
-
-    @Option(names = "--frames", defaultValue = "10", description = "(${DEFAULT-VALUE})")
-    private int frames = 10;
-
-    @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
-    private long seed = 7;
+    @Mixin
+    private TimedStack timed = new TimedStack();
 
     @Option(names = "--times", defaultValue = "3", description = "jobs, of which the last is timed (${DEFAULT-VALUE})")
     private int times = 3;
@@ -41,7 +35,7 @@ public final class CostsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        SceneStack stack = SceneStack.forTiming(megapixels, frames, seed);
+        SceneStack stack = timed.stack();
         Path folder = stack.frames(options.stacks());
         WarmJobs jobs = new WarmJobs(
                 ReferenceCommand.framesIn(folder), options.stacks().resolve("costs.tif"), options.threads());
@@ -76,14 +70,14 @@ public final class CostsCommand implements Callable<Integer> {
     }
 
     private String[] row(StageCost cost, MachineLimits limits) {
-        double pixels = megapixels * 1e6;
-        double byMemory = pixels * cost.bytes(frames) / limits.bytesPerNanosecond() / 1e9;
-        double byArithmetic = pixels * cost.operations(frames) / limits.operationsPerNanosecond() / 1e9;
+        double pixels = timed.megapixels() * 1e6;
+        double byMemory = pixels * cost.bytes(timed.frames()) / limits.bytesPerNanosecond() / 1e9;
+        double byArithmetic = pixels * cost.operations(timed.frames()) / limits.operationsPerNanosecond() / 1e9;
         double took = wall.getOrDefault(cost.stage(), Double.NaN);
         return new String[] {
             cost.stage(),
-            Row.number(cost.bytes(frames) / frames, 1),
-            Row.number(cost.operations(frames) / frames, 0),
+            Row.number(cost.bytes(timed.frames()) / timed.frames(), 1),
+            Row.number(cost.operations(timed.frames()) / timed.frames(), 0),
             Row.number(byMemory, 2),
             Row.number(byArithmetic, 2),
             Row.number(took, 2),

@@ -27,14 +27,8 @@ public final class SpeedCommand implements Callable<Integer> {
     @Mixin
     private BenchOptions options = new BenchOptions();
 
-    @Option(names = "--megapixels", defaultValue = "24", description = "size of a frame, 3:2 (${DEFAULT-VALUE})")
-    private double megapixels = 24;
-
-    @Option(names = "--frames", defaultValue = "10", description = "(${DEFAULT-VALUE})")
-    private int frames = 10;
-
-    @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
-    private long seed = 7;
+    @Mixin
+    private TimedStack timed = new TimedStack();
 
     @Option(names = "--turns", defaultValue = "3", description = "figures are medians of so many (${DEFAULT-VALUE})")
     private int turns = 3;
@@ -47,7 +41,7 @@ public final class SpeedCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, InterruptedException {
-        SceneStack stack = SceneStack.forTiming(megapixels, frames, seed);
+        SceneStack stack = timed.stack();
         Path folder = stack.frames(options.stacks());
         Pipelines pipelines = options.pipelines(stack.name());
         Runs stook = new Runs();
@@ -57,14 +51,15 @@ public final class SpeedCommand implements Callable<Integer> {
             theirs.add(pipelines.reference(folder));
         }
         Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
-                .formatted(stack.name(), frames, options.threads(), turns));
+                .formatted(stack.name(), timed.frames(), options.threads(), turns));
         whole(table, stook, theirs, decoding(folder));
         warm(table, pipelines, folder);
         for (String stage : stook.stages()) {
-            table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / frames));
+            table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / timed.frames()));
         }
         for (String stage : theirs.stages()) {
-            table.add(Row.of("their stage " + stage + ", s a frame", 3).reference(theirs.stage(stage) / frames));
+            table.add(
+                    Row.of("their stage " + stage + ", s a frame", 3).reference(theirs.stage(stage) / timed.frames()));
         }
         table.print(System.out);
         return 0;
@@ -79,12 +74,14 @@ public final class SpeedCommand implements Callable<Integer> {
         table.add(Row.of("whole job, multiple of decoding all frames on all threads (%.2f s)".formatted(decoding), 2)
                 .stook(stook.wall() / decoding)
                 .reference(theirs.wall() / decoding));
-        table.add(Row.of("whole job, s a frame", 3).stook(stook.wall() / frames).reference(theirs.wall() / frames));
+        table.add(Row.of("whole job, s a frame", 3)
+                .stook(stook.wall() / timed.frames())
+                .reference(theirs.wall() / timed.frames()));
         table.add(Row.of("cores kept busy", 2).stook(stook.cores()).reference(theirs.cores()));
         table.add(Row.of("peak resident memory, GiB", 2)
                 .stook(stook.peak() / GIBIBYTE)
                 .reference(theirs.peak() / GIBIBYTE)
-                .atMost(megapixels > 30 ? 2.8 : 1.2));
+                .atMost(timed.megapixels() > 30 ? 2.8 : 1.2));
         table.add(Row.of("garbage collector pauses, s", 3).stook(stook.collector()));
     }
 
