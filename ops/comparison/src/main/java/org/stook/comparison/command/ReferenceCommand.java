@@ -11,19 +11,15 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.stook.comparison.reference.ReferencePipeline;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Runs the reference pipeline alone, so that it can be measured as a whole process. */
 @Command(name = "reference", description = "Blends a folder of frames by the straightforward pipeline.")
 public final class ReferenceCommand implements Callable<Integer> {
-    @Option(names = "--frames", required = true, description = "folder of frames, in sweep order by name")
-    @SuppressWarnings("NullAway.Init") // required
-    private Path frames;
-
-    @Option(names = "--out", required = true, description = "composite, TIFF of 16 bits")
-    @SuppressWarnings("NullAway.Init") // required
-    private Path out;
+    @Mixin
+    private JobFiles files = new JobFiles();
 
     @Option(names = "--report", required = true, description = "what was done, JSON")
     @SuppressWarnings("NullAway.Init") // required
@@ -35,19 +31,17 @@ public final class ReferenceCommand implements Callable<Integer> {
     @Option(names = "--registered", description = "the frames lie in one geometry already")
     private boolean registered;
 
-    @Option(names = "--threads", defaultValue = "2", description = "(${DEFAULT-VALUE})")
-    private int threads;
-
     @Override
     public Integer call() throws IOException {
-        List<Path> files = framesIn(frames);
-        int rank = reference < 0 ? files.size() / 2 : reference;
-        ReferencePipeline.Result result =
-                new ReferencePipeline(new ReferencePipeline.Settings(rank, !registered, threads)).run(files, out);
+        List<Path> found = framesIn(files.frames());
+        int rank = reference < 0 ? found.size() / 2 : reference;
+        ReferencePipeline.Result result = new ReferencePipeline(
+                        new ReferencePipeline.Settings(rank, !registered, files.threads()))
+                .run(found, files.out());
         List<Map<String, Object>> entries = new ArrayList<>();
-        for (int i = 0; i < files.size(); i++) {
+        for (int i = 0; i < found.size(); i++) {
             Map<String, Object> entry = new LinkedHashMap<>();
-            entry.put("file", files.get(i).getFileName().toString());
+            entry.put("file", found.get(i).getFileName().toString());
             entry.put("role", i == rank ? "reference" : "frame");
             entry.put("placement", result.placements().get(i).toArray());
             entries.add(entry);

@@ -34,21 +34,6 @@ final class Binomial {
         return coarse;
     }
 
-    /** The smoothed image at its own size, on all threads; {@code out} must not be {@code in}. */
-    static Plane smooth(Plane in, Plane out, Rows rows) {
-        int w = in.width();
-        rows.runWith(in.height(), () -> {
-            float[] line = new float[w];
-            return (from, to) -> {
-                for (int y = from; y < to; y++) {
-                    column(in.samples(), w, in.height(), y, line);
-                    across(line, w, out.samples(), y * w);
-                }
-            };
-        });
-        return out;
-    }
-
     private static void reduceRow(Plane fine, Plane coarse, int y, float[] line) {
         int w = fine.width();
         column(fine.samples(), w, fine.height(), 2 * y, line);
@@ -124,24 +109,8 @@ final class Binomial {
         if (2 * n - 1 < out.length) out[2 * n - 1] = here;
     }
 
-    /** {@code coarse} expanded into {@code fine}, on all threads. */
-    static void expand(Plane coarse, Plane fine, Rows rows) {
-        expand(coarse, fine, rows, (wide, out, at, w) -> System.arraycopy(wide, 0, out, at, w));
-    }
-
     /** Adds the expanded {@code coarse} to {@code fine}, on all threads. */
     static void addExpanded(Plane coarse, Plane fine, Rows rows) {
-        expand(coarse, fine, rows, (wide, out, at, w) -> {
-            for (int x = 0; x < w; x++) out[at + x] += wide[x];
-        });
-    }
-
-    /** What is done with {@code w} samples of an expanded line. */
-    private interface Into {
-        void put(float[] wide, float[] out, int at, int w);
-    }
-
-    private static void expand(Plane coarse, Plane fine, Rows rows, Into into) {
         int w = fine.width();
         rows.runWith(fine.height(), () -> {
             float[] line = new float[coarse.width()];
@@ -149,9 +118,13 @@ final class Binomial {
             return (from, to) -> {
                 for (int y = from; y < to; y++) {
                     expandRow(coarse, y, line, wide);
-                    into.put(wide, fine.samples(), y * w, w);
+                    add(wide, fine.samples(), y * w, w);
                 }
             };
         });
+    }
+
+    private static void add(float[] wide, float[] out, int at, int w) {
+        for (int x = 0; x < w; x++) out[at + x] += wide[x];
     }
 }

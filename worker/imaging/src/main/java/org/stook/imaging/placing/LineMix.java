@@ -29,7 +29,7 @@ final class LineMix {
     private final float[][] sharp;
     private final float[][] plain;
     private int blocks;
-    /** Where the last block ended that positions were written for, if it was the whole line. */
+    /** Whether {@link #within} is that of one block as long as the line, which most lines need. */
     private boolean whole;
 
     /** Where a result lies in the source. */
