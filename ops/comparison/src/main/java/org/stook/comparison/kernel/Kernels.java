@@ -110,6 +110,7 @@ public class Kernels {
                 frame.plane(0).samples(),
                 frame.plane(1).samples(),
                 frame.plane(2).samples(),
+                copy.length,
                 copy);
         return copy;
     }

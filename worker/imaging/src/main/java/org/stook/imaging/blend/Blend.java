@@ -10,6 +10,9 @@ public interface Blend {
         return true;
     }
 
+    /** Makes room for what a pass adds up. Called before its first frame is decoded. */
+    default void begin(int pass) {}
+
     /**
      * Folds one frame in.
      *

@@ -58,15 +58,13 @@ public final class DetailMap {
     }
 
     private void make(LumaRows rows, Sink sink) {
-        float[] whole = new float[luma[0].width];
         float[] padded = new float[half[0].length];
         float[] detail = new float[padded.length - 2];
         int halved = 0;
         int squared = 0;
         int made = 0;
         for (int y = 0; y < luma.length; y++) {
-            rows.read(y, whole);
-            luma[y].takeApart(whole);
+            luma[y].read(rows, y);
             for (; isReady(halved, y); halved++) filter.halve(luma, halved, half[halved]);
             // A row is enlarged from the half-size rows beside it and the one below.
             for (; squared <= y && (squared / 2 + 1 < halved || halved == half.length); squared++) {

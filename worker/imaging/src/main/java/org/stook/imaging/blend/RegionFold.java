@@ -34,6 +34,11 @@ final class RegionFold implements Blend {
     }
 
     @Override
+    public void begin(int pass) {
+        if (pass > 0) rendering();
+    }
+
+    @Override
     public void add(int pass, int rank, BlendFrame frame) {
         frame.detail(detail);
         frame.guide(guide);

@@ -16,13 +16,9 @@ final class SplitRow {
         this.odd = new float[even.length];
     }
 
-    /** Takes a row apart. */
-    void takeApart(float[] row) {
-        for (int x = 0; x < width / 2; x++) {
-            even[x + 1] = row[2 * x];
-            odd[x + 1] = row[2 * x + 1];
-        }
-        if (width % 2 == 1) even[width / 2 + 1] = row[width - 1];
+    /** Fills it with row {@code y} of a frame. */
+    void read(LumaRows rows, int y) {
+        rows.read(y, even, odd);
         mirrorEnds();
     }
 

@@ -64,9 +64,11 @@ final class TiledSum {
             int out = (tile.core().y() + y) * width + tile.core().x();
             int even = y % 2 * 2 * SLOT + y / 2 * ACROSS;
             int by = weight.at(tile.index(), 0);
-            for (int x = 0; x < tile.core().width(); x++) {
-                int i = even + x % 2 * SLOT + x / 2;
-                sums[out + x] = band[from + i] / weight.sums[by + i];
+            for (int phase = 0; phase < 2; phase++) {
+                int in = from + even + phase * SLOT;
+                int of = by + even + phase * SLOT;
+                int count = (tile.core().width() + 1 - phase) / 2;
+                for (int i = 0; i < count; i++) sums[out + 2 * i + phase] = band[in + i] / weight.sums[of + i];
             }
         }
     }

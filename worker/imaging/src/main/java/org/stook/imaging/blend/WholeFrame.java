@@ -16,10 +16,9 @@ public final class WholeFrame implements BlendFrame {
 
     @Override
     public void detail(Plane half) {
-        Plane map = DetailMap.of(
-                luma.width(),
-                luma.height(),
-                (y, out) -> System.arraycopy(luma.samples(), y * luma.width(), out, 0, out.length));
+        Plane map = DetailMap.of(luma.width(), luma.height(), (y, even, odd) -> {
+            for (int x = 0; x < luma.width(); x++) (x % 2 == 0 ? even : odd)[x / 2 + 1] = luma.at(x, y);
+        });
         System.arraycopy(map.samples(), 0, half.samples(), 0, half.width() * half.height());
     }
 

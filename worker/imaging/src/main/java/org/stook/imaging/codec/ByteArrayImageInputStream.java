@@ -1,6 +1,7 @@
 package org.stook.imaging.codec;
 
 import javax.imageio.stream.ImageInputStreamImpl;
+import org.stook.imaging.frame.LargeArrays;
 
 /** Image input over bytes already in memory; the runtime's own stream would copy them once more. */
 final class ByteArrayImageInputStream extends ImageInputStreamImpl {
@@ -18,6 +19,8 @@ final class ByteArrayImageInputStream extends ImageInputStreamImpl {
 
     @Override
     public int read(byte[] into, int offset, int length) {
+        // The decoder asks for input with nothing pinned.
+        LargeArrays.rest();
         bitOffset = 0;
         if (streamPos >= data.length) return -1;
         int n = (int) Math.min(length, data.length - streamPos);

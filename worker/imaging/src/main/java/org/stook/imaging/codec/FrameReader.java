@@ -47,7 +47,12 @@ public interface FrameReader {
     FrameHeader header(Path file) throws UnreadableFrame, IOException;
 
     /** The whole picture, upright, all code values kept. Checks all that {@link #header} checks, and the data. */
-    Samples read(Path file) throws UnreadableFrame, IOException;
+    default Samples read(Path file) throws UnreadableFrame, IOException {
+        return read(file, new SampleArrays());
+    }
+
+    /** The same, into an array that was given back if there is one. */
+    Samples read(Path file, SampleArrays arrays) throws UnreadableFrame, IOException;
 
     /**
      * A part of the picture where it can be had without holding the whole; for looking at. Damage beyond the part goes unnoticed.

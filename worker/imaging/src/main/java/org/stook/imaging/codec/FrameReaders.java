@@ -40,4 +40,9 @@ public final class FrameReaders {
     public static Samples read(Path file) throws UnreadableFrame, IOException {
         return recognise(file).read(file);
     }
+
+    /** {@link FrameReader#read(Path, SampleArrays)} of whatever format the file is. */
+    public static Samples read(Path file, SampleArrays arrays) throws UnreadableFrame, IOException {
+        return recognise(file).read(file, arrays);
+    }
 }

@@ -1,9 +1,15 @@
 package org.stook.imaging.codec;
 
 import java.awt.Rectangle;
+import java.awt.Transparency;
+import java.awt.color.ColorSpace;
+import java.awt.image.BufferedImage;
+import java.awt.image.ColorModel;
+import java.awt.image.ComponentColorModel;
+import java.awt.image.DataBuffer;
 import java.awt.image.DataBufferByte;
-import java.awt.image.PixelInterleavedSampleModel;
 import java.awt.image.Raster;
+import java.awt.image.WritableRaster;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Iterator;
@@ -17,11 +23,12 @@ import javax.imageio.event.IIOReadWarningListener;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 import org.stook.imaging.frame.Area;
+import org.stook.imaging.frame.LargeArrays;
 import org.stook.imaging.frame.Samples;
 
 /**
- * Decodes the bare JPEG with the runtime's own reader, as a raster: no colour management, no guess about the colour
- * space.
+ * Decodes the bare JPEG with the runtime's own reader, channels as they are stored: no colour management, no guess about the
+ * colour space.
  */
 final class JpegDecoding {
     /** Padding before the end marker that some encoders leave; more means that decoding lost its place. */
@@ -34,30 +41,61 @@ final class JpegDecoding {
 
     private JpegDecoding() {}
 
-    static Samples decode(Path file, JpegStructure jpeg) throws UnreadableFrame {
-        return decode(file, jpeg, Area.whole(jpeg.width(), jpeg.height()));
-    }
-
-    /** @param part of the stored picture */
-    static Samples decode(Path file, JpegStructure jpeg, Area part) throws UnreadableFrame {
+    /**
+     * @param part of the stored picture
+     * @param arrays where the array of the samples is taken from
+     */
+    static Samples decode(Path file, JpegStructure jpeg, Area part, SampleArrays arrays) throws UnreadableFrame {
+        int channels = jpeg.channels();
+        byte[] codes = arrays.take(Math.multiplyExact(part.width() * part.height(), channels));
         ImageReader reader = runtimeReader();
         Complaints complaints = new Complaints();
-        Raster raster;
         try {
             reader.addIIOReadWarningListener(complaints);
             reader.setInput(new ByteArrayImageInputStream(jpeg.bare()), true, true);
+            if (reader.getWidth(0) != jpeg.width() || reader.getHeight(0) != jpeg.height()) {
+                throw damaged(file, "decoded %d x %d".formatted(reader.getWidth(0), reader.getHeight(0)));
+            }
             ImageReadParam parameters = reader.getDefaultReadParam();
             parameters.setSourceRegion(new Rectangle(part.x(), part.y(), part.width(), part.height()));
-            raster = reader.readRaster(0, parameters);
+            parameters.setDestination(destination(part, channels, codes));
+            decode(reader, parameters);
         } catch (IOException | RuntimeException broken) { // the bytes are in memory: it is the content, never the disk
             throw damaged(file, String.valueOf(broken.getMessage()));
         } finally {
             reader.dispose();
         }
         if (complaints.first != null) throw damaged(file, complaints.first);
-        byte[] codes = codes(file, jpeg.channels(), part, raster);
         if (jpeg.isLumaChroma()) return new Samples.EightLumaChroma(part.width(), part.height(), codes);
-        return new Samples.Eight(part.width(), part.height(), jpeg.channels(), codes);
+        return new Samples.Eight(part.width(), part.height(), channels, codes);
+    }
+
+    private static void decode(ImageReader reader, ImageReadParam parameters) throws IOException {
+        LargeArrays.beginPinning();
+        try {
+            reader.read(0, parameters);
+        } finally {
+            LargeArrays.endPinning();
+        }
+    }
+
+    /**
+     * A picture over the array, into which the reader copies whole lines. The colour space only has to have so many channels, and
+     * be one that the reader converts nothing for.
+     */
+    private static BufferedImage destination(Area part, int channels, byte[] codes) {
+        int[] offsets = channels == 1 ? new int[] {0} : new int[] {0, 1, 2};
+        WritableRaster raster = Raster.createInterleavedRaster(
+                new DataBufferByte(codes, codes.length),
+                part.width(),
+                part.height(),
+                part.width() * channels,
+                channels,
+                offsets,
+                null);
+        ColorSpace space = ColorSpace.getInstance(channels == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB);
+        ColorModel model = new ComponentColorModel(space, false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
+        return new BufferedImage(model, raster, false, null);
     }
 
     private static ImageReader runtimeReader() {
@@ -67,24 +105,6 @@ final class JpegDecoding {
             if ("java.desktop".equals(reader.getClass().getModule().getName())) return reader;
         }
         throw new IllegalStateException("this Java runtime has no JPEG reader (module java.desktop)");
-    }
-
-    private static byte[] codes(Path file, int channels, Area part, Raster raster) throws UnreadableFrame {
-        boolean asDeclared = raster.getWidth() == part.width()
-                && raster.getHeight() == part.height()
-                && raster.getNumBands() == channels;
-        if (!asDeclared) {
-            throw damaged(
-                    file,
-                    "decoded %d x %d x %d".formatted(raster.getWidth(), raster.getHeight(), raster.getNumBands()));
-        }
-        boolean plain = raster.getSampleModel() instanceof PixelInterleavedSampleModel model
-                && model.getScanlineStride() == part.width() * channels
-                && model.getPixelStride() == channels
-                && raster.getDataBuffer() instanceof DataBufferByte buffer
-                && buffer.getData().length == part.width() * part.height() * channels;
-        if (!plain) throw new IllegalStateException("the runtime's JPEG reader gave an unexpected raster: " + raster);
-        return ((DataBufferByte) raster.getDataBuffer()).getData();
     }
 
     private static UnreadableFrame damaged(Path file, String found) {

@@ -1,12 +1,15 @@
 package org.stook.imaging.codec;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.IccProfile;
+import org.stook.imaging.frame.LargeArrays;
 import org.stook.imaging.frame.Samples;
 
 /** Baseline and progressive JPEG (ITU-T T.81) of 8 bit, grey or colour. */
@@ -44,11 +47,13 @@ final class JpegReader implements FrameReader {
     }
 
     @Override
-    public Samples read(Path file) throws UnreadableFrame, IOException {
+    public Samples read(Path file, SampleArrays arrays) throws UnreadableFrame, IOException {
         byte[] data = load(file);
         JpegStructure jpeg = JpegStructure.walk(file, data);
-        Samples stored = JpegDecoding.decode(file, jpeg);
-        return Orientation.upright(stored, ExifData.ofJpeg(data).orientation());
+        Samples stored = JpegDecoding.decode(file, jpeg, Area.whole(jpeg.width(), jpeg.height()), arrays);
+        Samples upright = Orientation.upright(stored, ExifData.ofJpeg(data).orientation());
+        if (upright != stored) arrays.giveBack(stored);
+        return upright;
     }
 
     @Override
@@ -56,7 +61,7 @@ final class JpegReader implements FrameReader {
         byte[] data = load(file);
         JpegStructure jpeg = JpegStructure.walk(file, data);
         return ExifData.ofJpeg(data).orientation() < 2
-                ? Optional.of(JpegDecoding.decode(file, jpeg, part))
+                ? Optional.of(JpegDecoding.decode(file, jpeg, part, new SampleArrays()))
                 : Optional.empty();
     }
 
@@ -66,6 +71,11 @@ final class JpegReader implements FrameReader {
             throw UnreadableFrame.of(
                     Reason.UNSUPPORTED, file, "a JPEG of %d bytes".formatted(length), "at most " + LONGEST);
         }
-        return Files.readAllBytes(file);
+        byte[] data = LargeArrays.bytes((int) length);
+        try (InputStream in = Files.newInputStream(file)) {
+            int read = in.readNBytes(data, 0, data.length);
+            // A file that is cut short meanwhile is incomplete; one that still grows is so at its next look.
+            return read == data.length ? data : Arrays.copyOf(data, read);
+        }
     }
 }

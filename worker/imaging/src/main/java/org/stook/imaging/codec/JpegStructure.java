@@ -1,5 +1,8 @@
 package org.stook.imaging.codec;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -8,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.codec.UnreadableFrame.Reason;
 import org.stook.imaging.frame.IccProfile;
+import org.stook.imaging.frame.LargeArrays;
 
 /**
  * The markers of a JPEG (ITU-T T.81 annex B), walked from SOI to the EOI of the primary picture. Bytes after that EOI are
@@ -23,10 +27,18 @@ final class JpegStructure {
     private static final int COM = 0xFE;
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] ADOBE = "Adobe".getBytes(StandardCharsets.ISO_8859_1);
+    /** Adobe's marker (technical note 5116): version 100, no flags, transform 0. Decoders then leave channels as they are. */
+    private static final byte[] AS_STORED = {
+        (byte) 0xFF, (byte) APP14, 0, 14, 'A', 'd', 'o', 'b', 'e', 0, 100, 0, 0, 0, 0, 0
+    };
+
+    private static final VarHandle EIGHT_BYTES =
+            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
+    private static final long LOWEST_BITS = 0x0101010101010101L;
+    private static final long HIGHEST_BITS = 0x8080808080808080L;
 
     private final Path file;
     private final byte[] data;
-    /** The picture without application segments and comments: all that a decoder needs, nothing that it may trip over. */
     /** Where the parts of the picture alone lie in the data. */
     private final List<Span> bare = new ArrayList<>();
 
@@ -63,12 +75,20 @@ final class JpegStructure {
 
     private record Span(int from, int length) {}
 
+    /**
+     * The picture without application segments and comments: all that a decoder needs, nothing that it may trip over; but for
+     * one that says its channels are not to be converted.
+     */
     byte[] bare() {
-        byte[] out = new byte[bareLength()];
+        byte[] out = LargeArrays.bytes(bareLength() + AS_STORED.length);
         int at = 0;
         for (Span span : bare) {
             System.arraycopy(data, span.from, out, at, span.length);
             at += span.length;
+            if (span == bare.get(0)) {
+                System.arraycopy(AS_STORED, 0, out, at, AS_STORED.length);
+                at += AS_STORED.length;
+            }
         }
         return out;
     }
@@ -175,6 +195,7 @@ final class JpegStructure {
     /** Skips entropy-coded data; inside it 0xFF is followed by 0 or by a restart marker. */
     private int entropyCoded(int from) throws UnreadableFrame {
         for (int at = from; at + 1 < data.length; at++) {
+            while (at + Long.BYTES + 1 < data.length && !holdsFf((long) EIGHT_BYTES.get(data, at))) at += Long.BYTES;
             if (data[at] != (byte) 0xFF) continue;
             int next = data[at + 1] & 0xFF;
             boolean fill = next == 0xFF;
@@ -183,6 +204,11 @@ final class JpegStructure {
             return at;
         }
         throw incomplete();
+    }
+
+    /** Whether one of eight bytes is 0xFF: only those carry out of their place when 1 is added and have their highest bit set. */
+    private static boolean holdsFf(long bytes) {
+        return (bytes & ~(bytes + LOWEST_BITS) & HIGHEST_BITS) != 0;
     }
 
     private void checkFrameHeader() throws UnreadableFrame {

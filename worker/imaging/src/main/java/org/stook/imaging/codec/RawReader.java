@@ -67,7 +67,7 @@ final class RawReader implements FrameReader {
     }
 
     @Override
-    public Samples read(Path file) throws UnreadableFrame, IOException {
+    public Samples read(Path file, SampleArrays arrays) throws UnreadableFrame, IOException {
         checkedWhole(file);
         try {
             return Orientation.upright(files.picture(file), ExifData.ofRaw(file).orientation());

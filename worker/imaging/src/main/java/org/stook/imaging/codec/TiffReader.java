@@ -57,7 +57,7 @@ final class TiffReader implements FrameReader {
     }
 
     @Override
-    public Samples read(Path file) throws UnreadableFrame, IOException {
+    public Samples read(Path file, SampleArrays arrays) throws UnreadableFrame, IOException {
         try (FileChannel channel = FileChannel.open(file)) {
             TiffDirectory directory = TiffDirectory.first(file, channel);
             Samples stored = new TiffDecoding(directory, layout(directory)).decode();

@@ -41,6 +41,7 @@ final class BlendStage {
                 blend.add(now, rank, new WatchedFrame(frame, ledger));
                 if (now == blend.passes() - 1) proxies.ifPresent(p -> show(p, rank, frame));
             };
+            blend.begin(now);
             if (blend.draws(now)) frames.each(use);
             else frames.eachUndrawn(use);
         }

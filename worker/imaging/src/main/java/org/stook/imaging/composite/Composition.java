@@ -103,7 +103,7 @@ public final class Composition implements AutoCloseable {
         Surveyed stack = done(surveyed, SURVEY);
         Registered sweep = done(registered, REGISTER);
         blended = timed(BLEND, () -> {
-            Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame());
+            Toning tones = Toning.measure(order.recipe(), sweep.frames(), stack.referenceFrame(), order.threads());
             BlendStage stage = new BlendStage(order, sweep, progress);
             toning = tones;
             blendStage = stage;
@@ -226,7 +226,7 @@ public final class Composition implements AutoCloseable {
                                 stack.referenceFrame().header().height(),
                                 sweep.area())
                         .percent(),
-                stage.clippedPercent(),
+                stage.clippedPercent(order.threads()),
                 done(toning, BLEND).largestEv(),
                 100.0 * strays / all);
     }

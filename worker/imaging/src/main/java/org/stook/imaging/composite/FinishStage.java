@@ -7,14 +7,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
-import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.LongAdder;
 import org.stook.imaging.blend.Blended;
 import org.stook.imaging.codec.JpegTags;
 import org.stook.imaging.codec.JpegWriter;
 import org.stook.imaging.codec.TiffTags;
 import org.stook.imaging.codec.TiffWriter;
 import org.stook.imaging.frame.Frame;
+import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.frame.Plane;
 import org.stook.imaging.tone.ColourSpace;
 import org.stook.imaging.tone.Shrink;
@@ -122,17 +123,19 @@ final class FinishStage {
     }
 
     /** Samples of the composite at an end of the scale, per cent. */
-    double clippedPercent() {
-        long clipped = 0;
-        long all = 0;
-        List<Plane> planes = composite.planes();
-        for (Plane plane : planes) {
-            float[] samples = plane.samples();
-            int pixels = plane.width() * plane.height();
-            for (int i = 0; i < pixels; i++) if (samples[i] <= 0 || samples[i] >= 1) clipped++;
-            all += pixels;
-        }
-        return 100.0 * clipped / all;
+    double clippedPercent(int threads) {
+        LongAdder clipped = new LongAdder();
+        int width = composite.width();
+        Parallel.forEach(composite.height(), threads, y -> {
+            for (Plane plane : composite.planes()) clipped.add(clipped(plane.samples(), y * width, (y + 1) * width));
+        });
+        return 100.0 * clipped.sum() / ((long) width * composite.height() * composite.channels());
+    }
+
+    private static int clipped(float[] samples, int from, int to) {
+        int clipped = 0;
+        for (int i = from; i < to; i++) if (samples[i] <= 0 || samples[i] >= 1) clipped++;
+        return clipped;
     }
 
     private TiffTags mapTags() {

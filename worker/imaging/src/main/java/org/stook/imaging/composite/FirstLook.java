@@ -39,7 +39,9 @@ final class FirstLook {
             // Decoded here once for good: a file whose data are damaged must not stop a later stage.
             Samples samples = frames.readOrRefuse(file);
             FrameSurvey survey = survey(file, samples);
-            Sighting frame = new Sighting(file, sha256, header, space, survey, LightGrid.of(samples));
+            LightGrid light = LightGrid.of(samples);
+            frames.done(file, samples);
+            Sighting frame = new Sighting(file, sha256, header, space, survey, light);
             return new Result(Optional.of(frame), Optional.empty());
         } catch (UnreadableFrame e) {
             return stray(name, sha256, e.getMessage());

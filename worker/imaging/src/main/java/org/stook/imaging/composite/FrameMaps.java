@@ -41,15 +41,15 @@ final class FrameMaps implements AutoCloseable {
         ReducedLuma small = new ReducedLuma(width, height, reduction(width, height));
         SpooledPlane.Writer detail =
                 new SpooledPlane.Writer(spool, (width + 1) / 2, (height + 1) / 2, SpooledPlane.Coding.RELATIVE);
-        LumaRows rows = (y, out) -> {
-            samples.luma(y, 0, width, out);
-            small.add(y, out);
+        LumaRows rows = (y, even, odd) -> {
+            samples.lumaApart(y, even, odd);
+            small.add(y, even, odd);
         };
         try {
             DetailMap.of(width, height, rows, (y, row) -> detail.row(row));
             Kept made = new Kept(write(small.plane()), detail.finish());
             kept.put(file, made);
-            return made.luma.read(1, 1, made.luma.blank());
+            return made.luma.read();
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }
@@ -67,9 +67,8 @@ final class FrameMaps implements AutoCloseable {
     }
 
     /** Small luminance of a frame whose maps were made. */
-    Plane luma(Path file) throws IOException {
-        SpooledPlane luma = of(file).luma;
-        return luma.read(1, 1, luma.blank());
+    SpooledPlane luma(Path file) {
+        return of(file).luma;
     }
 
     /** Detail of a frame whose maps were made. */
@@ -84,7 +83,7 @@ final class FrameMaps implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException {
+    public void close() {
         spool.close();
     }
 }

@@ -28,21 +28,26 @@ final class MapsInPlace {
         this.threads = threads;
     }
 
-    /** @param reduction of the luminance, pixels of the frame */
-    private record Loaded(Plane detail, Plane luma, int reduction, Placement placement) {}
+    /**
+     * @param small luminance as it was spooled; {@code luma} is that, perhaps reduced further
+     * @param reduction of the luminance, pixels of the frame
+     */
+    private record Loaded(Plane detail, Plane small, Plane luma, int reduction, Placement placement) {}
 
     /** @param exposureEv by how much the frame is brightened to match the others */
     void load(PlacedFrame frame, double exposureEv) throws IOException {
         float factor = (float) StrictMath.pow(2, 2 * ENCODING * exposureEv);
-        SpooledPlane spooled = maps.detail(frame.frame().file());
+        SpooledPlane details = maps.detail(frame.frame().file());
+        SpooledPlane lumas = maps.luma(frame.frame().file());
         Loaded before = loaded;
-        // One plane serves all frames.
-        Plane detail = spooled.read(factor, threads, before == null ? spooled.blank() : before.detail);
+        // The same planes serve all frames.
+        Plane detail = details.read(factor, threads, before == null ? details.blank() : before.detail);
+        Plane small = lumas.read(1, threads, before == null ? lumas.blank() : before.small);
         int reduction = FrameMaps.reduction(
                 frame.frame().header().width(), frame.frame().header().height());
         int further = Math.max(1, QUARTER / reduction);
-        Plane luma = ReducedLuma.mean(maps.luma(frame.frame().file()), further);
-        loaded = new Loaded(detail, luma, reduction * further, frame.placement());
+        Plane luma = ReducedLuma.mean(small, further);
+        loaded = new Loaded(detail, small, luma, reduction * further, frame.placement());
     }
 
     /** How many threads there may be. */

@@ -29,7 +29,7 @@ final class OverrideStage {
             RegionMask mask = new RegionMask(region);
             Area box = mask.bounds(area).orElseThrow(() -> outside(region));
             Area here = new Area(box.x() - area.x(), box.y() - area.y(), box.width(), box.height());
-            Frame part = frames.drawing(rank).part(here, order.threads());
+            Frame part = frames.part(rank, here, order.threads());
             new RegionPatch(rank, part, here).layOver(blended, mask, area, order.threads());
         }
     }

@@ -1,9 +1,12 @@
 package org.stook.imaging.composite;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.stook.imaging.composite.Registered.PlacedFrame;
+import org.stook.imaging.frame.Area;
+import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.OneAhead;
 import org.stook.imaging.frame.Samples;
 import org.stook.imaging.placing.Placers;
@@ -45,13 +48,18 @@ final class PlacedFrames {
                 Samples next = samples.next();
                 maps.load(frames.get(i), toning.exposureEv(i));
                 use.with(i, new FrameInPlace(maps, Optional.of(drawing(i, next))));
+                decoded.done(file(i), next);
             }
         }
+        decoded.forget();
     }
 
-    /** One frame alone, to be drawn in parts. */
-    Drawing drawing(int rank) throws IOException {
-        return drawing(rank, decode(rank));
+    /** A part of one frame alone. */
+    Frame part(int rank, Area part, int threads) throws IOException {
+        Samples samples = decode(rank);
+        Frame drawn = drawing(rank, samples).part(part, threads);
+        decoded.done(file(rank), samples);
+        return drawn;
     }
 
     private Drawing drawing(int rank, Samples samples) {
@@ -60,6 +68,10 @@ final class PlacedFrames {
     }
 
     private Samples decode(int rank) throws IOException {
-        return decoded.read(registered.frames().get(rank).frame().file());
+        return decoded.read(file(rank));
+    }
+
+    private Path file(int rank) {
+        return registered.frames().get(rank).frame().file();
     }
 }

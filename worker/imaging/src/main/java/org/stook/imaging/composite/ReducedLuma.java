@@ -1,5 +1,6 @@
 package org.stook.imaging.composite;
 
+import org.stook.imaging.blend.LumaRows;
 import org.stook.imaging.frame.Plane;
 
 /**
@@ -10,20 +11,25 @@ final class ReducedLuma {
     private final int n;
     private final Plane plane;
 
+    /** @param n 1 or even */
     ReducedLuma(int width, int height, int n) {
         this.n = n;
         this.plane = new Plane(width / n, height / n);
     }
 
-    /** Takes row {@code y} of the frame. */
-    void add(int y, float[] luma) {
+    /** Takes row {@code y} of the frame, taken apart as {@link LumaRows} has it. */
+    void add(int y, float[] even, float[] odd) {
         if (y / n >= plane.height()) return;
         float[] out = plane.samples();
         int at = y / n * plane.width();
+        if (n == 1) {
+            for (int x = 0; x < plane.width(); x++) out[at + x] = (x % 2 == 0 ? even : odd)[x / 2 + 1];
+            return;
+        }
         float scale = 1f / (n * n);
-        for (int x = 0, i = 0; x < plane.width(); x++) {
-            float sum = luma[i++];
-            for (int k = 1; k < n; k++) sum += luma[i++];
+        for (int x = 0, i = 1; x < plane.width(); x++) {
+            float sum = 0;
+            for (int k = 0; k < n; k += 2, i++) sum += even[i] + odd[i];
             out[at + x] += sum * scale;
         }
     }
@@ -36,10 +42,13 @@ final class ReducedLuma {
     static Plane mean(Plane in, int n) {
         if (n == 1) return in;
         ReducedLuma reduced = new ReducedLuma(in.width(), in.height(), n);
-        float[] row = new float[in.width()];
+        float[] even = new float[in.width() / 2 + 2];
+        float[] odd = new float[even.length];
         for (int y = 0; y < in.height(); y++) {
-            System.arraycopy(in.samples(), y * row.length, row, 0, row.length);
-            reduced.add(y, row);
+            for (int x = 0, i = y * in.width(); x < in.width(); x++, i++) {
+                (x % 2 == 0 ? even : odd)[x / 2 + 1] = in.samples()[i];
+            }
+            reduced.add(y, even, odd);
         }
         return reduced.plane();
     }

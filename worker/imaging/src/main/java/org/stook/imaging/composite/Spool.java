@@ -2,12 +2,15 @@ package org.stook.imaging.composite;
 
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
@@ -17,6 +20,7 @@ import java.util.concurrent.atomic.AtomicLong;
 final class Spool implements AutoCloseable {
     private final FileChannel file;
     private final AtomicLong end = new AtomicLong();
+    private final Queue<Room> rooms = new ConcurrentLinkedQueue<>();
 
     /** In the folder for temporary files. */
     Spool() throws IOException {
@@ -39,30 +43,61 @@ final class Spool implements AutoCloseable {
 
     /** Writes {@code rows} rows from row {@code first} on. */
     void write(Place place, int first, int rows, short[] codes) throws IOException {
-        ByteBuffer bytes = buffer(place, rows);
-        bytes.asShortBuffer().put(codes, 0, rows * place.width);
+        Room room = room(rows * place.width);
+        room.bytes.asShortBuffer().put(codes, 0, rows * place.width);
         long at = place.of(first);
-        while (bytes.hasRemaining()) at += file.write(bytes, at);
+        while (room.bytes.hasRemaining()) at += file.write(room.bytes, at);
+        rooms.add(room);
+    }
+
+    /** What is done with codes that were read; they are only lent. */
+    interface Use {
+        /** @param count of the codes, from the first on */
+        void with(short[] codes, int count);
     }
 
     /** Reads {@code rows} rows from row {@code first} on. */
-    void read(Place place, int first, int rows, short[] codes) throws IOException {
-        ByteBuffer bytes = buffer(place, rows);
+    void read(Place place, int first, int rows, Use use) throws IOException {
+        Room room = room(rows * place.width);
         long at = place.of(first);
-        while (bytes.hasRemaining()) {
-            int read = file.read(bytes, at);
+        while (room.bytes.hasRemaining()) {
+            int read = file.read(room.bytes, at);
             if (read < 0) throw new EOFException("the spool of frames ends early");
             at += read;
         }
-        bytes.flip().asShortBuffer().get(codes, 0, rows * place.width);
+        room.bytes.flip().asShortBuffer().get(room.codes, 0, rows * place.width);
+        use.with(room.codes, rows * place.width);
+        rooms.add(room);
     }
 
-    private static ByteBuffer buffer(Place place, int rows) {
-        return ByteBuffer.allocate(2 * rows * place.width).order(ByteOrder.nativeOrder());
+    /** What codes pass through: used again, for all frames pass through it. The bytes lie where the system can fill them. */
+    private record Room(ByteBuffer bytes, short[] codes) {
+        Room(int size) {
+            this(ByteBuffer.allocateDirect(2 * size).order(ByteOrder.nativeOrder()), new short[size]);
+        }
     }
 
+    /** Room with as many bytes as {@code count} codes take. */
+    private Room room(int count) {
+        Room free = rooms.poll();
+        Room room = free != null && free.codes.length >= count ? free : new Room(count);
+        room.bytes.clear().limit(2 * count);
+        return room;
+    }
+
+    /** Returns at once: what the system does to let go of a file as large as a stack can be done while others go on. */
     @Override
-    public void close() throws IOException {
-        file.close();
+    public void close() {
+        Thread closing = new Thread(this::letGo, "spool-closing");
+        closing.setDaemon(true);
+        closing.start();
+    }
+
+    private void letGo() {
+        try {
+            file.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException("the spool of frames cannot be closed", e);
+        }
     }
 }

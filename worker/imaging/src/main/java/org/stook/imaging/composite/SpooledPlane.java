@@ -96,15 +96,19 @@ record SpooledPlane(Spool spool, Spool.Place place, Coding coding) {
         return into;
     }
 
+    /** Reads all of it as it is, in this thread alone. */
+    Plane read() throws IOException {
+        return read(1, 1, blank());
+    }
+
     private void readBand(int first, float factor, Plane into) {
         int rows = Math.min(BAND, place.height() - first);
-        short[] codes = new short[rows * place.width()];
+        int at = first * place.width();
         try {
-            spool.read(place, first, rows, codes);
+            spool.read(place, first, rows, (codes, count) -> coding.value(codes, factor, into.samples(), at, count));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        coding.value(codes, factor, into.samples(), first * place.width(), codes.length);
     }
 
     Plane blank() {

@@ -64,7 +64,9 @@ final class SurveyStage {
         try {
             Parallel.forEach(count, order.threads(), i -> {
                 progress.at(Composition.SURVEY, (double) done.getAndIncrement() / count);
-                results[i] = lookAt(order.frames().get(i));
+                // From the last to the first: those that stay decoded are then those that the blend begins with.
+                int file = count - 1 - i;
+                results[file] = lookAt(order.frames().get(file));
             });
         } catch (UncheckedIOException e) {
             throw e.getCause();

@@ -39,6 +39,6 @@ final class SweepLuma implements LumaSource {
         if (reduction % small != 0) {
             throw new IllegalArgumentException("frames are kept reduced by " + small + ", asked for " + reduction);
         }
-        return ReducedLuma.mean(maps.luma(sweep.get(frame).file()), reduction / small);
+        return ReducedLuma.mean(maps.luma(sweep.get(frame).file()).read(), reduction / small);
     }
 }

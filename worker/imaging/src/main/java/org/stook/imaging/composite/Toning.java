@@ -1,8 +1,8 @@
 package org.stook.imaging.composite;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.stook.imaging.composite.Registered.PlacedFrame;
+import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.tone.ColourSpace;
 import org.stook.imaging.tone.Flicker;
 import org.stook.imaging.tone.TileLight;
@@ -23,15 +23,15 @@ final class Toning {
     }
 
     /** @param reference the frame whose light counts; it may lie outside the blended span */
-    static Toning measure(Recipe recipe, List<PlacedFrame> frames, Sighting reference) {
-        List<TileLight> light = new ArrayList<>();
-        int at = -1;
-        for (PlacedFrame f : frames) {
-            if (f.frame().equals(reference)) at = light.size();
-            light.add(TileLight.measure(f.frame().light(), f.frame().space(), f.placement()));
-        }
+    static Toning measure(Recipe recipe, List<PlacedFrame> frames, Sighting reference, int threads) {
+        TileLight[] light = new TileLight[frames.size()];
+        Parallel.forEach(light.length, threads, i -> {
+            PlacedFrame f = frames.get(i);
+            light[i] = TileLight.measure(f.frame().light(), f.frame().space(), f.placement());
+        });
+        int at = frames.stream().map(PlacedFrame::frame).toList().indexOf(reference);
         if (at < 0) at = (frames.size() - 1) / 2;
-        return new Toning(recipe, frames, Flicker.gains(light, at), reference.space());
+        return new Toning(recipe, frames, Flicker.gains(List.of(light), at), reference.space());
     }
 
     /** Tone of the frame at that rank among the blended ones. */

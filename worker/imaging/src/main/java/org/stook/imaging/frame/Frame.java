@@ -46,7 +46,7 @@ public record Frame(List<Plane> planes) {
     public Plane luma() {
         if (channels() == 1) return plane(0);
         Plane out = new Plane(width(), height());
-        Luma.mix(plane(0).samples(), plane(1).samples(), plane(2).samples(), out.samples());
+        Luma.mix(plane(0).samples(), plane(1).samples(), plane(2).samples(), out.width() * out.height(), out.samples());
         return out;
     }
 }

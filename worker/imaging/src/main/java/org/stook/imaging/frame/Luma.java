@@ -13,8 +13,8 @@ public final class Luma {
         return RED * red + GREEN * green + BLUE * blue;
     }
 
-    /** Fills {@code out} from lines of the three channels. */
-    public static void mix(float[] red, float[] green, float[] blue, float[] out) {
-        for (int x = 0; x < out.length; x++) out[x] = RED * red[x] + GREEN * green[x] + BLUE * blue[x];
+    /** Fills {@code count} samples of {@code out} from lines of the three channels. */
+    public static void mix(float[] red, float[] green, float[] blue, int count, float[] out) {
+        for (int x = 0; x < count; x++) out[x] = RED * red[x] + GREEN * green[x] + BLUE * blue[x];
     }
 }

@@ -10,7 +10,7 @@ public final class Plane {
     private final float[] samples;
 
     public Plane(int width, int height) {
-        this(width, height, new float[Math.multiplyExact(requirePositive(width), requirePositive(height))]);
+        this(width, height, LargeArrays.floats(Math.multiplyExact(requirePositive(width), requirePositive(height))));
     }
 
     /** Wraps {@code samples}, which must hold at least {@code width * height} values. */

@@ -30,6 +30,13 @@ public sealed interface Samples {
     /** Fills {@code out} with {@link Luma luminance}, 0 to 1, of {@code count} pixels of row {@code y} from column {@code from} on. */
     void luma(int y, int from, int count, float[] out);
 
+    /** Luminance of row {@code y} taken apart into its even and its odd columns: fills each line from its second sample on. */
+    default void lumaApart(int y, float[] even, float[] odd) {
+        float[] row = new float[width()];
+        luma(y, 0, row.length, row);
+        for (int x = 0; x < row.length; x++) (x % 2 == 0 ? even : odd)[x / 2 + 1] = row[x];
+    }
+
     /** The code value of white: 255 or 65535. */
     default int maxCode() {
         return (1 << bitsPerSample()) - 1;
@@ -119,6 +126,16 @@ public sealed interface Samples {
         public void luma(int y, int from, int count, float[] out) {
             int start = (y * width + from) * 3;
             for (int x = 0, i = start; x < count; x++, i += 3) out[x] = (codes[i] & 0xFF) * (1f / 255);
+        }
+
+        @Override
+        public void lumaApart(int y, float[] even, float[] odd) {
+            int start = y * width * 3;
+            for (int x = 0; x < width / 2; x++) {
+                even[x + 1] = (codes[start + 6 * x] & 0xFF) * (1f / 255);
+                odd[x + 1] = (codes[start + 6 * x + 3] & 0xFF) * (1f / 255);
+            }
+            if (width % 2 == 1) even[width / 2 + 1] = (codes[start + 3 * (width - 1)] & 0xFF) * (1f / 255);
         }
 
         @Override

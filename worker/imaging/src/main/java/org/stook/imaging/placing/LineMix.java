@@ -7,7 +7,7 @@ import java.util.Arrays;
  * along it. So the line is cut into blocks within which the change is small and the lines mixed stay the same; there each
  * weight is a parabola through its values at both ends and in the middle. The loop then has no table in it, and the
  * compiler makes vector code of it. It does so only where all lines share one index; hence the line of positions within
- * blocks. One thread.
+ * blocks. The channels of a line stand one behind the other, so that a line without blocks is one loop. One thread.
  */
 final class LineMix {
     /** Change of the fraction over a block; the error of weights taken as parabolas stays below 1e-4. */
@@ -22,6 +22,7 @@ final class LineMix {
     private static final int NEXT = -Kernel.FIRST;
 
     private final int length;
+    private final Placer.Channels channels;
     private final Position position;
     private final float[] within;
     private final int[] ends;
@@ -38,11 +39,12 @@ final class LineMix {
         double at(int line, int along);
     }
 
-    /** @param length of the lines */
-    LineMix(int length, Position position) {
+    /** @param length of a channel of the lines */
+    LineMix(int length, Placer.Channels channels, Position position) {
         this.length = length;
+        this.channels = channels;
         this.position = position;
-        this.within = new float[length];
+        this.within = new float[length * channels.all()];
         this.ends = new int[length];
         this.lines = new int[length];
         this.sharp = new float[length][];
@@ -114,36 +116,46 @@ final class LineMix {
         boolean all = to - from == length;
         if (all && whole) return;
         float step = to - from > 1 ? 1f / (to - from - 1) : 0;
-        for (int x = from; x < to; x++) within[x] = (x - from) * step;
+        for (int c = 0; c < channels.all(); c++) {
+            for (int x = from; x < to; x++) within[c * length + x] = (x - from) * step;
+        }
         whole = all;
     }
 
     /**
-     * Mixes the prepared line of a channel.
+     * Mixes the prepared line.
      *
      * @param source lines of the source, the first of which is line {@code first}
      */
     void draw(float[][] source, int first, float[] out) {
-        Arrays.fill(out, 0, length, 0);
+        int sharpEnd = channels.sharp() * length;
+        int end = channels.all() * length;
+        Arrays.fill(out, 0, end, 0);
+        if (blocks == 1) {
+            drawSharply(0, source, lines[0] - first, 0, sharpEnd, out);
+            if (end > sharpEnd) drawPlainly(0, source, lines[0] - first, sharpEnd, end, out);
+            return;
+        }
         int from = 0;
         for (int b = 0; b < blocks; b++) {
             int at = lines[b] - first;
-            for (int tap = 0; tap < Kernel.TAPS; tap += AT_ONCE) {
-                add(source[at + tap], source[at + tap + 1], sharp[b], tap, from, ends[b], out);
+            for (int c = 0; c < end; c += length) {
+                if (c < sharpEnd) drawSharply(b, source, at, c + from, c + ends[b], out);
+                else drawPlainly(b, source, at, c + from, c + ends[b], out);
             }
             from = ends[b];
         }
     }
 
-    /** The same bilinearly: a fifth of the work. */
-    void drawPlainly(float[][] source, int first, float[] out) {
-        Arrays.fill(out, 0, length, 0);
-        int from = 0;
-        for (int b = 0; b < blocks; b++) {
-            int at = lines[b] - first + NEXT;
-            add(source[at], source[at + 1], plain[b], NEXT, from, ends[b], out);
-            from = ends[b];
+    private void drawSharply(int block, float[][] source, int first, int from, int to, float[] out) {
+        for (int tap = 0; tap < Kernel.TAPS; tap += AT_ONCE) {
+            add(source[first + tap], source[first + tap + 1], sharp[block], tap, from, to, out);
         }
+    }
+
+    /** Bilinearly: a fifth of the work. */
+    private void drawPlainly(int block, float[][] source, int first, int from, int to, float[] out) {
+        add(source[first + NEXT], source[first + NEXT + 1], plain[block], NEXT, from, to, out);
     }
 
     private void add(float[] p, float[] q, float[] w, int tap, int from, int to, float[] out) {

@@ -47,25 +47,26 @@ public final class Placer {
         read(source, needed, channels.all());
         Crossing crossing = new Crossing(placement);
         LineMix across = new LineMix(
-                needed.height(), (column, row) -> crossing.column(area.x() + column, needed.y() + (double) row));
+                needed.height(),
+                channels,
+                (column, row) -> crossing.column(area.x() + column, needed.y() + (double) row));
         for (int x = 0; x < area.width(); x++) {
             across.prepare(x);
-            mix(across, space.columns, needed.x(), channels, space.narrow, x);
+            across.draw(space.columns, needed.x(), space.narrow[x]);
         }
         for (int c = 0; c < channels.all(); c++) {
-            Workspace.turn(space.narrow[c], area.width(), space.rows[c], needed.height());
+            Workspace.turn(
+                    space.narrow, c * needed.height(), area.width(), space.lines, c * area.width(), needed.height());
         }
-        LineMix down = new LineMix(area.width(), (row, column) -> placement.y(area.x() + column, area.y() + row));
+        LineMix down =
+                new LineMix(area.width(), channels, (row, column) -> placement.y(area.x() + column, area.y() + row));
         for (int y = 0; y < area.height(); y++) {
             down.prepare(y);
-            mix(down, space.rows, needed.y(), channels, target, y);
+            down.draw(space.lines, needed.y(), space.line);
+            for (int c = 0; c < channels.all(); c++) {
+                System.arraycopy(space.line, c * area.width(), target[c][y], 0, area.width());
+            }
         }
-    }
-
-    private static void mix(
-            LineMix pass, float[][][] source, int first, Channels channels, float[][][] target, int line) {
-        for (int c = 0; c < channels.sharp(); c++) pass.draw(source[c], first, target[c][line]);
-        for (int c = channels.sharp(); c < channels.all(); c++) pass.drawPlainly(source[c], first, target[c][line]);
     }
 
     private void read(SourceRows source, Area needed, int channels) {
@@ -75,7 +76,7 @@ public final class Placer {
             source.read(needed.y() + y, needed.x(), needed.width(), lines);
         }
         for (int c = 0; c < channels; c++) {
-            Workspace.turn(space.rows[c], needed.height(), space.columns[c], needed.width());
+            Workspace.turn(space.rows[c], 0, needed.height(), space.columns, c * needed.height(), needed.width());
         }
     }
 

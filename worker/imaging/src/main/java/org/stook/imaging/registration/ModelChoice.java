@@ -1,6 +1,7 @@
 package org.stook.imaging.registration;
 
 import java.util.List;
+import org.stook.imaging.frame.Parallel;
 import org.stook.imaging.frame.Placement;
 
 /**
@@ -16,15 +17,23 @@ final class ModelChoice {
 
     record Choice(Model model, Adjusted adjusted) {}
 
-    static Choice choose(List<Pair> pairs, List<Placement> start, boolean[] held) {
+    /** @param threads how many may be used; the result does not depend on it */
+    static Choice choose(List<Pair> pairs, List<Placement> start, boolean[] held, int threads) {
         Choice best = null;
         double bestScore = Double.POSITIVE_INFINITY;
         int moving = 0;
         for (boolean h : held) if (!h) moving++;
         int matches = pairs.stream().mapToInt(p -> p.matches().size()).sum();
-        Adjusted richest = new Adjustment(pairs, start, held, Model.PROJECTIVE).solve();
-        for (Model model : Model.values()) {
-            Adjusted adjusted = model == Model.PROJECTIVE ? richest : new Adjustment(pairs, start, held, model).solve();
+        Model[] models = Model.values();
+        Adjusted[] all = new Adjusted[models.length];
+        Parallel.forEach(models.length, threads, i -> {
+            // The richest takes the longest, so it goes first.
+            int at = models.length - 1 - i;
+            all[at] = new Adjustment(pairs, start, held, models[at]).solve();
+        });
+        Adjusted richest = all[Model.PROJECTIVE.ordinal()];
+        for (Model model : models) {
+            Adjusted adjusted = all[model.ordinal()];
             double penalty = moving * model.parameters() * Math.log(Math.max(1, 2 * matches / REPEATS));
             double score = misfit(pairs, adjusted, richest.scale2()) / REPEATS + penalty;
             if (score < bestScore) {

@@ -43,6 +43,6 @@ public final class Registrar {
                 search.add(levels);
             }
         }
-        return new Settlement(source.frames(), reference, coordinates).settle(search.found(), blank);
+        return new Settlement(source.frames(), reference, coordinates, threads).settle(search.found(), blank);
     }
 }

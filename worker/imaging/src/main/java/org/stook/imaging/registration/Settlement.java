@@ -20,8 +20,10 @@ final class Settlement {
     private final int frames;
     private final int reference;
     private final Coordinates coordinates;
+    private final int threads;
 
-    Settlement(int frames, int reference, Coordinates coordinates) {
+    Settlement(int frames, int reference, Coordinates coordinates, int threads) {
+        this.threads = threads;
         this.frames = frames;
         this.reference = reference;
         this.coordinates = coordinates;
@@ -40,7 +42,7 @@ final class Settlement {
         List<Placement> filled = filled(start);
         boolean[] held = new boolean[frames];
         for (int f = 0; f < frames; f++) held[f] = f == reference || !reached[f];
-        ModelChoice.Choice choice = ModelChoice.choose(pairs, filled, held);
+        ModelChoice.Choice choice = ModelChoice.choose(pairs, filled, held, threads);
         double parallax = new Parallax(coordinates, choice.adjusted().placements())
                 .over(Parallax.farthest(frames, reference), found);
         return new Registration(reference, choice.model(), parallax, placed(choice, pairs, reached, blank));

@@ -3,10 +3,13 @@ package org.stook.imaging.score;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.stook.imaging.frame.Area;
 import org.stook.imaging.frame.Frame;
 import org.stook.imaging.frame.Luma;
 import org.stook.imaging.frame.Parallel;
+import org.stook.imaging.frame.Plane;
 
 /**
  * Keeps, tile by tile, the sharpest that any frame was where it was drawn. A blend need not draw a frame where it is far from
@@ -22,6 +25,7 @@ public final class SharpnessLedger {
     private final float[] best;
     private final List<Float> floors = new ArrayList<>();
     private final float[] now;
+    private final Queue<float[][]> rooms = new ConcurrentLinkedQueue<>();
     private SoftTiles soft = new SoftTiles(TileSharpness.TILE, 1, new boolean[0]);
 
     /**
@@ -50,10 +54,13 @@ public final class SharpnessLedger {
      * @param drawn one picture a channel, in rows; more than three or one beyond that are not looked at
      */
     public void add(Area part, float[][][] drawn) {
-        tiles.measure(part, luma(part, drawn), (tile, rms) -> {
+        float[][] luma = room(part);
+        luma(part, drawn, luma);
+        tiles.measure(part, luma, (tile, rms) -> {
             now[tile] = rms;
             best[tile] = Math.max(best[tile], rms);
         });
+        rooms.add(luma);
     }
 
     /** Compares the composite with the sharpest frame of each textured tile. */
@@ -62,7 +69,10 @@ public final class SharpnessLedger {
         float[] rms = new float[tiles.count()];
         Parallel.forEach(tiles.rows(), threads, row -> {
             Area part = tiles.around(row);
-            tiles.measure(part, luma(composite, part), (tile, value) -> rms[tile] = value);
+            float[][] luma = room(part);
+            luma(composite, part, luma);
+            tiles.measure(part, luma, (tile, value) -> rms[tile] = value);
+            rooms.add(luma);
         });
         double noise = median(floors);
         int textured = 0;
@@ -101,14 +111,30 @@ public final class SharpnessLedger {
         return values.isEmpty() ? 0 : values.stream().sorted().toList().get(values.size() / 2);
     }
 
-    private static float[][] luma(Area part, float[][][] drawn) {
-        if (drawn.length < 3) return drawn[0];
-        float[][] out = new float[part.height()][part.width()];
-        for (int y = 0; y < out.length; y++) Luma.mix(drawn[0][y], drawn[1][y], drawn[2][y], out[y]);
-        return out;
+    /** Rows for a part's luminance, as many and as long at least; they are used again. */
+    private float[][] room(Area part) {
+        float[][] free = rooms.poll();
+        boolean fits = free != null && free.length >= part.height() && free[0].length >= part.width();
+        return fits ? free : new float[part.height()][part.width()];
     }
 
-    private static float[][] luma(Frame frame, Area part) {
-        return luma(part, frame.planes().stream().map(plane -> plane.cut(part)).toArray(float[][][]::new));
+    private static void luma(Area part, float[][][] drawn, float[][] out) {
+        for (int y = 0; y < part.height(); y++) {
+            if (drawn.length < 3) System.arraycopy(drawn[0][y], 0, out[y], 0, part.width());
+            else Luma.mix(drawn[0][y], drawn[1][y], drawn[2][y], part.width(), out[y]);
+        }
+    }
+
+    private static void luma(Frame frame, Area part, float[][] out) {
+        float[][] lines = new float[frame.channels()][part.width()];
+        for (int y = 0; y < part.height(); y++) {
+            for (int c = 0; c < lines.length; c++) {
+                Plane plane = frame.plane(c);
+                int at = (part.y() + y) * plane.width() + part.x();
+                System.arraycopy(plane.samples(), at, lines[c], 0, part.width());
+            }
+            if (lines.length < 3) System.arraycopy(lines[0], 0, out[y], 0, part.width());
+            else Luma.mix(lines[0], lines[1], lines[2], part.width(), out[y]);
+        }
     }
 }

@@ -1,6 +1,8 @@
 package org.stook.imaging.tone;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
+import org.stook.imaging.frame.LumaChroma;
 
 /**
  * The look-up tables of one tone for one bit depth: for each channel code to value, and from which codes on it clips.
@@ -8,15 +10,19 @@ import org.jspecify.annotations.Nullable;
  * @param values encoded values, or light where the channels still have to meet
  * @param lowEnd codes below are clipped to black
  * @param highStart codes from here on are clipped to white
+ * @param unclipped values of 8-bit codes, the first and the last of which are repeated {@link LumaChroma#REACH} times: for codes
+ *     that were made of luma and chroma and not clipped yet
  */
 @SuppressWarnings("ArrayRecordComponent") // tables, read by index, never compared
-record ChannelTables(float[][] values, int[] lowEnd, int[] highStart) {
+record ChannelTables(float[][] values, int[] lowEnd, int[] highStart, float[][] unclipped) {
+    private static final int EIGHT_BIT = 256;
+
     static ChannelTables unchanged(int channels, int maxCode) {
         float[] table = new float[maxCode + 1];
         for (int code = 0; code <= maxCode; code++) table[code] = code / (float) maxCode;
         ChannelTables tables = blank(channels, maxCode);
-        java.util.Arrays.fill(tables.values, table);
-        return tables;
+        Arrays.fill(tables.values, table);
+        return tables.widened();
     }
 
     /** @param encoding what to apply after the curves; none keeps light */
@@ -33,12 +39,27 @@ record ChannelTables(float[][] values, int[] lowEnd, int[] highStart) {
             }
             tables.values[c] = table;
         }
-        return tables;
+        return tables.widened();
     }
 
     private static ChannelTables blank(int channels, int maxCode) {
         int[] highStart = new int[channels];
-        java.util.Arrays.fill(highStart, maxCode + 1);
-        return new ChannelTables(new float[channels][], new int[channels], highStart);
+        Arrays.fill(highStart, maxCode + 1);
+        return new ChannelTables(new float[channels][], new int[channels], highStart, new float[0][]);
+    }
+
+    private ChannelTables widened() {
+        boolean eightBit = values[0].length == EIGHT_BIT;
+        float[][] wide =
+                eightBit ? Arrays.stream(values).map(ChannelTables::widened).toArray(float[][]::new) : unclipped;
+        return new ChannelTables(values, lowEnd, highStart, wide);
+    }
+
+    private static float[] widened(float[] table) {
+        float[] wide = new float[table.length + 2 * LumaChroma.REACH];
+        for (int i = 0; i < wide.length; i++) {
+            wide[i] = table[Math.max(0, Math.min(table.length - 1, i - LumaChroma.REACH))];
+        }
+        return wide;
     }
 }

@@ -23,12 +23,10 @@ public record LightGrid(Samples picked, int stepX, int stepY, int width, int hei
         int columns = (samples.width() + stepX - 1) / stepX;
         int rows = (samples.height() + stepY - 1) / stepY;
         int channels = samples.channels();
-        int[] row = new int[samples.width() * channels];
         int[] codes = new int[columns * rows * channels];
         for (int y = 0, at = 0; y < rows; y++) {
-            samples.row(y * stepY, row);
             for (int x = 0; x < columns; x++) {
-                for (int c = 0; c < channels; c++) codes[at++] = row[x * stepX * channels + c];
+                for (int c = 0; c < channels; c++) codes[at++] = samples.code(x * stepX, y * stepY, c);
             }
         }
         Samples picked = pack(samples, columns, rows, codes);

@@ -65,11 +65,18 @@ final class ToneRows {
     /** The same from luma and chroma. */
     void lookUpWithLuma(Samples.EightLumaChroma samples, int at, int count, float[][] out) {
         byte[] codes = samples.codes();
+        float[][] wide = tables.unclipped();
+        float[] red = wide[0];
+        float[] green = wide[1];
+        float[] blue = wide[2];
         for (int x = 0, i = at; x < count; x++, i += 3) {
             int luma = codes[i] & 0xff;
             int cb = codes[i + 1] & 0xff;
             int cr = codes[i + 2] & 0xff;
-            put(LumaChroma.red(luma, cr), LumaChroma.green(luma, cb, cr), LumaChroma.blue(luma, cb), out, x);
+            int base = luma + LumaChroma.REACH;
+            out[0][x] = red[base + LumaChroma.redAbove(cr)];
+            out[1][x] = green[base + LumaChroma.greenAbove(cb, cr)];
+            out[2][x] = blue[base + LumaChroma.blueAbove(cb)];
             out[3][x] = luma * (1f / 255);
         }
     }
