@@ -11,6 +11,7 @@ final class BoxRows {
     private final float[][] lines;
     private final float[][][] ring;
     private final float[] padded;
+    private final float[] moved;
     private final float[][] means;
     private int next = Integer.MIN_VALUE;
 
@@ -27,6 +28,7 @@ final class BoxRows {
         this.lines = new float[planes][width];
         this.ring = new float[planes][2 * radius + 1][width];
         this.padded = new float[width + 2 * radius];
+        this.moved = new float[width];
         this.means = new float[planes][width];
     }
 
@@ -39,7 +41,7 @@ final class BoxRows {
         for (int p = 0; p < means.length; p++) {
             float[] out = means[p];
             System.arraycopy(ring[p][0], 0, out, 0, out.length);
-            for (int k = 1; k < ring[p].length; k++) add(ring[p][k], 0, out);
+            for (int k = 1; k < ring[p].length; k++) add(ring[p][k], out);
             for (int x = 0; x < out.length; x++) out[x] *= scale;
         }
         return means;
@@ -59,10 +61,14 @@ final class BoxRows {
             padded[radius + w - 1 + k] = in[Binomial.mirror(w - 1 + k, w)];
         }
         System.arraycopy(padded, 0, out, 0, w);
-        for (int k = 1; k <= 2 * radius; k++) add(padded, k, out);
+        for (int k = 1; k <= 2 * radius; k++) {
+            // Loops that look aside are not made vector code of.
+            System.arraycopy(padded, k, moved, 0, w);
+            add(moved, out);
+        }
     }
 
-    private static void add(float[] in, int at, float[] out) {
-        for (int x = 0; x < out.length; x++) out[x] += in[at + x];
+    private static void add(float[] in, float[] out) {
+        for (int x = 0; x < out.length; x++) out[x] += in[x];
     }
 }

@@ -81,7 +81,7 @@ final class PyramidFold implements Blend {
         Plane depth = new Plane(plan.width(), plan.height());
         int factor = 1 << Math.max(0, mapped);
         short[] sources = peak.sourceMap(depth, factor);
-        return new Blended(rebuild(), sources, peak.depthMap(depth, factor, believed));
+        return new Blended(rebuild(), () -> sources, () -> peak.depthMap(depth, factor, believed));
     }
 
     private Frame rebuild() {

@@ -59,9 +59,8 @@ final class RegionFold implements Blend {
     @Override
     public Blended finish() {
         RegionRender done = rendering();
-        return new Blended(
-                done.composite(),
-                done.maps().source(),
-                done.maps().depth(TELLING * learnt.noise().lowest()));
+        RegionMaps maps = done.maps();
+        float least = TELLING * learnt.noise().lowest();
+        return new Blended(done.composite(), maps::source, () -> maps.depth(least));
     }
 }

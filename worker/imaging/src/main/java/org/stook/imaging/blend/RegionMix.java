@@ -29,12 +29,13 @@ final class RegionMix {
     /** The composite; the sums are used up. */
     Frame finish() {
         List<Plane> planes = new ArrayList<>();
-        for (int c = 0; c < sums.channels(); c++) planes.add(plane(sums.fine()[c], sums.coarse()[c]));
+        Plane half = new Plane(Binomial.half(sums.width()), Binomial.half(sums.height()));
+        for (int c = 0; c < sums.channels(); c++) planes.add(plane(sums.fine()[c], sums.coarse()[c], half));
         return new Frame(planes);
     }
 
-    private Plane plane(TiledSum fine, TiledSum coarse) {
-        Plane half = new Plane(Binomial.half(sums.width()), Binomial.half(sums.height()));
+    /** @param half to work in */
+    private Plane plane(TiledSum fine, TiledSum coarse, Plane half) {
         rows.each(tiles.size(), () -> i -> coarse.putHalfMeans(tiles.get(i), sums.coarseWeight(), half));
         Plane full = fine.means(tiles, sums.fineWeight(), sums.width(), sums.height(), rows);
         Binomial.addExpanded(half, full, rows);

@@ -1,5 +1,6 @@
 package org.stook.imaging.composite;
 
+import java.util.Arrays;
 import org.stook.imaging.blend.LumaRows;
 import org.stook.imaging.frame.Plane;
 
@@ -10,11 +11,15 @@ import org.stook.imaging.frame.Plane;
 final class ReducedLuma {
     private final int n;
     private final Plane plane;
+    private final float[] evens;
+    private final float[] odds;
 
     /** @param n 1 or even */
     ReducedLuma(int width, int height, int n) {
         this.n = n;
         this.plane = new Plane(width / n, height / n);
+        this.evens = new float[width / n * n / 2 + 1];
+        this.odds = new float[evens.length];
     }
 
     /** Takes row {@code y} of the frame, taken apart as {@link LumaRows} has it. */
@@ -26,11 +31,26 @@ final class ReducedLuma {
             for (int x = 0; x < plane.width(); x++) out[at + x] = (x % 2 == 0 ? even : odd)[x / 2 + 1];
             return;
         }
+        // Whole lines first, in vector code; across only once for n of them.
+        if (y % n == 0) {
+            Arrays.fill(evens, 0);
+            Arrays.fill(odds, 0);
+        }
+        addTo(evens, even);
+        addTo(odds, odd);
+        if (y % n == n - 1) across(out, at);
+    }
+
+    private static void addTo(float[] sums, float[] line) {
+        for (int x = 0; x < sums.length; x++) sums[x] += line[x];
+    }
+
+    private void across(float[] out, int at) {
         float scale = 1f / (n * n);
         for (int x = 0, i = 1; x < plane.width(); x++) {
             float sum = 0;
-            for (int k = 0; k < n; k += 2, i++) sum += even[i] + odd[i];
-            out[at + x] += sum * scale;
+            for (int k = 0; k < n; k += 2, i++) sum += evens[i] + odds[i];
+            out[at + x] = sum * scale;
         }
     }
 

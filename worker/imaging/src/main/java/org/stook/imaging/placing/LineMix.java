@@ -53,11 +53,19 @@ final class LineMix {
 
     /** Works out the weights for a line of the result. */
     void prepare(int line) {
-        double change = Math.abs(position.at(line, length - 1) - position.at(line, 0));
-        int longest = change <= FRACTION ? length : Math.max(1, (int) (length * FRACTION / change));
+        double first = position.at(line, 0);
+        double last = position.at(line, length - 1);
+        double change = Math.abs(last - first);
         blocks = 0;
+        if (change <= FRACTION && (int) first == (int) last) {
+            block(first, last, 0, length);
+            blocks = 1;
+            return;
+        }
+        int longest = change <= FRACTION ? length : Math.max(1, (int) (length * FRACTION / change));
         for (int from = 0; from < length; from = ends[blocks++]) {
-            block(line, from, endOfBlock(line, from, Math.min(length, from + longest)));
+            int to = endOfBlock(line, from, Math.min(length, from + longest));
+            block(position.at(line, from), position.at(line, to - 1), from, to);
         }
     }
 
@@ -75,9 +83,7 @@ final class LineMix {
         return other;
     }
 
-    private void block(int line, int from, int to) {
-        double first = position.at(line, from);
-        double last = position.at(line, to - 1);
+    private void block(double first, double last, int from, int to) {
         int source = (int) first;
         ends[blocks] = to;
         lines[blocks] = source + Kernel.FIRST;

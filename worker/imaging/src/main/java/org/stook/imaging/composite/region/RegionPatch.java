@@ -20,6 +20,8 @@ public record RegionPatch(int rank, Frame part, Area box) {
      */
     public void layOver(Blended blended, RegionMask mask, Area origin, int threads) {
         int width = blended.composite().width();
+        short[] source = blended.sourceMap();
+        float[] depth = blended.depthMap().samples();
         Parallel.forEach(box.height(), threads, row -> {
             int y = box.y() + row;
             for (int column = 0; column < box.width(); column++) {
@@ -33,8 +35,8 @@ public record RegionPatch(int rank, Frame part, Area box) {
                     out[at] = weight * taken + (1 - weight) * out[at];
                 }
                 if (weight >= 0.5f) {
-                    blended.sourceMap()[at] = (short) rank;
-                    blended.depthMap().samples()[at] = rank;
+                    source[at] = (short) rank;
+                    depth[at] = rank;
                 }
             }
         });

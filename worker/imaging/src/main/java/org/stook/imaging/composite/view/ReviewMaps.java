@@ -52,9 +52,11 @@ public final class ReviewMaps {
         Files.createDirectories(folder);
         short[] source = new short[width * height];
         short[] depth = new short[source.length];
+        short[] sources = blended.sourceMap();
+        float[] depths = blended.depthMap().samples();
         for (int i = 0; i < source.length; i++) {
-            source[i] = blended.sourceMap()[full(i)];
-            depth[i] = depthCode(blended.depthMap().samples()[full(i)]);
+            source[i] = sources[full(i)];
+            depth[i] = depthCode(depths[full(i)]);
         }
         Png.writeSixteen(folder.resolve("source.png"), width, height, source);
         Png.writeSixteen(folder.resolve("depth.png"), width, height, depth);
