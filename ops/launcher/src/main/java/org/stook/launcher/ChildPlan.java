@@ -21,7 +21,12 @@ import org.stook.postgres.Keeper;
  * @param log file that takes its output
  */
 record ChildPlan(
-        String name, Path jar, String memory, List<String> arguments, Map<String, String> environment, Path log) {
+        String name,
+        Path jar,
+        List<String> javaOptions,
+        List<String> arguments,
+        Map<String, String> environment,
+        Path log) {
     private static final long LONG_LOG = 10L << 20;
     private static final int LINES_SHOWN = 12;
 
@@ -41,7 +46,8 @@ record ChildPlan(
         // the database goes at the same moment: nothing is left that a farewell could be written to.
         List<String> command = new ArrayList<>(List.of("setsid", "setpriv", "--pdeathsig", "KILL"));
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        command.addAll(List.of("-Xmx" + memory, "-XX:+ExitOnOutOfMemoryError", "-jar", jar.toString()));
+        command.addAll(javaOptions);
+        command.addAll(List.of("-XX:+ExitOnOutOfMemoryError", "-jar", jar.toString()));
         command.addAll(arguments);
         return command;
     }

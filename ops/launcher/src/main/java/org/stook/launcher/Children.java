@@ -15,6 +15,9 @@ final class Children {
 
     /** The login of service and workers, with a new password at each start of the studio: the service sets it. */
     private static final String LOGIN = "stook_work";
+    /** For few and large objects: pictures are never copied, and nothing is set aside for doing so. */
+    private static final List<String> WORKER_COLLECTOR =
+            List.of("-XX:+UseSerialGC", "-Xmn64m", "-XX:PretenureSizeThreshold=1m");
 
     private final StudioPlan plan;
     private final LocalPostgres postgres;
@@ -42,7 +45,7 @@ final class Children {
         return new ChildPlan(
                 "service",
                 plan.jars().service(),
-                plan.serviceMemory(),
+                List.of("-Xmx" + plan.serviceMemory()),
                 arguments,
                 owner(),
                 plan.logs().resolve("service.log"));
@@ -52,12 +55,14 @@ final class Children {
         List<String> arguments = new ArrayList<>();
         arguments.add("--stook.worker.scratch=" + plan.home().resolve("scratch"));
         arguments.addAll(settings());
+        List<String> javaOptions = new ArrayList<>(List.of("-Xmx" + plan.workerMemory()));
+        javaOptions.addAll(WORKER_COLLECTOR);
         return IntStream.rangeClosed(1, plan.workers())
                 .mapToObj(n -> "worker-" + n)
                 .map(name -> new ChildPlan(
                         name,
                         plan.jars().worker(),
-                        plan.workerMemory(),
+                        javaOptions,
                         arguments,
                         login(),
                         plan.logs().resolve(name + ".log")))

@@ -50,7 +50,7 @@ class StudioTest {
         ChildPlan plan = new ChildPlan(
                 "service",
                 TinyProgram.jar(folder),
-                "64m",
+                List.of("-Xmx64m"),
                 List.of("--broken"),
                 Map.of(),
                 folder.resolve("service.log"));

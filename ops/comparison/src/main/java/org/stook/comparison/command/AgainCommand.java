@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 /** Runs one pipeline several times in one process, so that it can be timed once the runtime is warm. */
 @Command(
         name = "again",
-        description = "Runs a pipeline several times in one process; tells how long the last run took.")
+        description = "Runs a pipeline several times in one process; tells how long the last runs took.")
 public final class AgainCommand implements Callable<Integer> {
     @Option(names = "--pipeline", required = true, description = "${COMPLETION-CANDIDATES}")
     private WarmJobs.Pipeline pipeline = WarmJobs.Pipeline.STOOK;
@@ -20,12 +20,12 @@ public final class AgainCommand implements Callable<Integer> {
     @Mixin
     private JobFiles files = new JobFiles();
 
-    @Option(names = "--seconds", required = true, description = "file for what the last run took")
+    @Option(names = "--seconds", required = true, description = "file for the median of the last three")
     @SuppressWarnings("NullAway.Init") // required
     private Path seconds;
 
-    @Option(names = "--times", defaultValue = "3", description = "(${DEFAULT-VALUE})")
-    private int times = 3;
+    @Option(names = "--times", defaultValue = "8", description = "3 or more (${DEFAULT-VALUE})")
+    private int times = 8;
 
     @Override
     public Integer call() throws IOException {

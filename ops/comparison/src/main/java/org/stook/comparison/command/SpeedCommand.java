@@ -35,9 +35,9 @@ public final class SpeedCommand implements Callable<Integer> {
 
     @Option(
             names = "--warm-jobs",
-            defaultValue = "3",
-            description = "jobs that a process does of which the last is timed (${DEFAULT-VALUE})")
-    private int warmJobs = 3;
+            defaultValue = "8",
+            description = "jobs that a process does of which the last three are timed, 3 or more (${DEFAULT-VALUE})")
+    private int warmJobs = 8;
 
     @Override
     public Integer call() throws IOException, InterruptedException {
@@ -89,10 +89,11 @@ public final class SpeedCommand implements Callable<Integer> {
     private void warm(Table table, Pipelines pipelines, Path folder) throws IOException, InterruptedException {
         double stook = pipelines.again(WarmJobs.Pipeline.STOOK, folder, warmJobs);
         double theirs = pipelines.again(WarmJobs.Pipeline.REFERENCE, folder, warmJobs);
-        table.add(Row.of("job %d of one process, s".formatted(warmJobs), 2)
+        String which = "jobs %d to %d of one process".formatted(warmJobs - WarmJobs.TIMED + 1, warmJobs);
+        table.add(Row.of(which + ", median, s", 2)
                 .stook(stook)
                 .reference(theirs));
-        table.add(Row.of("job %d of one process, parts of the reference's time".formatted(warmJobs), 3)
+        table.add(Row.of(which + ", parts of the reference's time", 3)
                 .stook(stook / theirs)
                 .reference(1)
                 .atMost(0.35));

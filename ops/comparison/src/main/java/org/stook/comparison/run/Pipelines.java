@@ -51,9 +51,9 @@ public final class Pipelines {
     }
 
     /**
-     * Seconds of the last of several runs of a pipeline in one process.
+     * Seconds of a run of a pipeline in one process, median of the last {@link WarmJobs#TIMED} of several.
      *
-     * @param times at least 2, or it is not warm
+     * @param times more than that by some, or it is not warm
      */
     public double again(WarmJobs.Pipeline pipeline, Path frames, int times) throws IOException, InterruptedException {
         String name = "again-" + pipeline;

@@ -2,6 +2,7 @@ package org.stook.comparison.run;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.stook.comparison.reference.ReferencePipeline;
@@ -16,6 +17,9 @@ import org.stook.imaging.composite.Recipe;
  * used much.
  */
 public final class WarmJobs {
+    /** So many of the last jobs are timed. */
+    public static final int TIMED = 3;
+
     private final List<Path> frames;
     private final Path out;
     private final int threads;
@@ -33,16 +37,21 @@ public final class WarmJobs {
         REFERENCE
     }
 
-    /** @return seconds that the last job took */
+    /**
+     * @param times at least {@link #TIMED}
+     * @return seconds that the last jobs took, median of {@link #TIMED}
+     */
     public double last(Pipeline pipeline, int times) throws IOException {
-        double seconds = Double.NaN;
+        double[] seconds = new double[times];
         for (int i = 0; i < times; i++) {
             long start = System.nanoTime();
             if (pipeline == Pipeline.STOOK) stook((stage, work) -> work.run());
             else reference();
-            seconds = (System.nanoTime() - start) / 1e9;
+            seconds[i] = (System.nanoTime() - start) / 1e9;
         }
-        return seconds;
+        double[] last = Arrays.copyOfRange(seconds, times - TIMED, times);
+        Arrays.sort(last);
+        return last[TIMED / 2];
     }
 
     /** A stage of a composition, or whoever watches it. */
