@@ -9,8 +9,8 @@ import java.util.function.Supplier;
  *
  * <p>The runtime's decoder pins its arrays nearly all the time, and the collector does not run while an array is pinned: it
  * lets an allocation wait three times for a moment without pins, and then says that memory is out, however much could be
- * collected (JDK-8192647; with the Serial and Parallel collectors up to Java 21). So where memory gets scarce, large arrays are
- * only made while the decoders rest. They do so between two pieces of their input, many times a second.
+ * collected (JDK-8192647; seen with the Serial and the Parallel collector of Java 17). So where memory gets scarce, large arrays
+ * are only made while the decoders rest. They do so between two pieces of their input, many times a second.
  */
 public final class LargeArrays {
     /** Smaller arrays lie among the young objects, where there is room again as soon as no array is pinned. */
