@@ -17,7 +17,7 @@ public final class SampleArrays {
     private final Deque<byte[]> free = new ArrayDeque<>();
 
     /** An array that holds anything. */
-    byte[] take(int length) {
+    public byte[] take(int length) {
         byte[] known = find(length);
         return known == null ? LargeArrays.bytes(length) : known;
     }

@@ -265,7 +265,7 @@ public final class Composition implements AutoCloseable {
     /** Lets go of everything that was kept. */
     @Override
     public void close() throws IOException {
-        decoded.forget();
+        decoded.close();
         if (maps != null) maps.close();
         blended = null;
         finish = null;

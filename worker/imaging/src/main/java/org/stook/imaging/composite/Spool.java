@@ -18,15 +18,22 @@ import java.util.concurrent.atomic.AtomicLong;
  * ends: so memory does not grow with the sweep. Safe for several threads.
  */
 final class Spool implements AutoCloseable {
+    /** Bytes moved at a time where any number will do: enough that the system takes them in large pieces. */
+    private static final int CHUNK = 1 << 20;
+
     private final FileChannel file;
     private final AtomicLong end = new AtomicLong();
     private final Queue<Room> rooms = new ConcurrentLinkedQueue<>();
 
-    /** In the folder for temporary files. */
     Spool() throws IOException {
-        Path path = Files.createTempFile("stook-spool-", ".bin");
+        Path path = Files.createTempFile(folder(), "stook-spool-", ".bin");
         file = FileChannel.open(
                 path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
+    }
+
+    /** Where spools lie: with other temporary files. */
+    static Path folder() {
+        return Path.of(System.getProperty("java.io.tmpdir"));
     }
 
     /** Where rows of codes lie. */
@@ -45,9 +52,45 @@ final class Spool implements AutoCloseable {
     void write(Place place, int first, int rows, short[] codes) throws IOException {
         Room room = room(rows * place.width);
         room.bytes.asShortBuffer().put(codes, 0, rows * place.width);
-        long at = place.of(first);
-        while (room.bytes.hasRemaining()) at += file.write(room.bytes, at);
+        write(room.bytes, place.of(first));
         rooms.add(room);
+    }
+
+    /** Writes them behind all that is there. @return where they lie */
+    long append(byte[] bytes) throws IOException {
+        long place = end.getAndAdd(bytes.length);
+        Room room = room(CHUNK / 2);
+        for (int i = 0; i < bytes.length; i += CHUNK) {
+            int count = Math.min(CHUNK, bytes.length - i);
+            write(room.bytes.clear().put(bytes, i, count).flip(), place + i);
+        }
+        rooms.add(room);
+        return place;
+    }
+
+    private void write(ByteBuffer bytes, long place) throws IOException {
+        long at = place;
+        while (bytes.hasRemaining()) at += file.write(bytes, at);
+    }
+
+    /** Fills {@code bytes} with what was appended. */
+    void read(long place, byte[] bytes) throws IOException {
+        Room room = room(CHUNK / 2);
+        for (int i = 0; i < bytes.length; i += CHUNK) {
+            int count = Math.min(CHUNK, bytes.length - i);
+            read(place + i, room.bytes.clear().limit(count));
+            room.bytes.flip().get(bytes, i, count);
+        }
+        rooms.add(room);
+    }
+
+    private void read(long place, ByteBuffer bytes) throws IOException {
+        long at = place;
+        while (bytes.hasRemaining()) {
+            int read = file.read(bytes, at);
+            if (read < 0) throw new EOFException("the spool of frames ends early");
+            at += read;
+        }
     }
 
     /** What is done with codes that were read; they are only lent. */
@@ -59,12 +102,7 @@ final class Spool implements AutoCloseable {
     /** Reads {@code rows} rows from row {@code first} on. */
     void read(Place place, int first, int rows, Use use) throws IOException {
         Room room = room(rows * place.width);
-        long at = place.of(first);
-        while (room.bytes.hasRemaining()) {
-            int read = file.read(room.bytes, at);
-            if (read < 0) throw new EOFException("the spool of frames ends early");
-            at += read;
-        }
+        read(place.of(first), room.bytes);
         room.bytes.flip().asShortBuffer().get(room.codes, 0, rows * place.width);
         use.with(room.codes, rows * place.width);
         rooms.add(room);
