@@ -53,9 +53,9 @@ record Drawing(Samples samples, Tone tone, Placement placement, Area area, Place
         Frame small = Frame.blank(samples.width() / n, samples.height() / n, tone.outputChannels());
         Parallel.forEach((small.height() + BAND - 1) / BAND, threads, band -> {
             TonedRows rows = tone.rowsOf(samples);
-            float[][] lines = new float[small.channels()][samples.width()];
+            float[] line = new float[small.channels() * samples.width()];
             for (int y = band * BAND; y < Math.min(small.height(), (band + 1) * BAND); y++) {
-                reduceRow(rows, lines, n, y, small);
+                reduceRow(rows, line, n, y, small);
             }
         });
         Frame placed = Frame.blank(area.width() / n, area.height() / n, small.channels());
@@ -70,20 +70,21 @@ record Drawing(Samples samples, Tone tone, Placement placement, Area area, Place
         return placed;
     }
 
-    private static void reduceRow(TonedRows rows, float[][] lines, int n, int y, Frame small) {
-        float[][] sums = new float[lines.length][small.width()];
+    private static void reduceRow(TonedRows rows, float[] line, int n, int y, Frame small) {
+        float[][] sums = new float[small.channels()][small.width()];
+        int width = line.length / sums.length;
         for (int row = y * n; row < (y + 1) * n; row++) {
-            rows.read(row, 0, lines[0].length, lines);
-            for (int c = 0; c < lines.length; c++) addSquares(lines[c], n, sums[c]);
+            rows.read(row, 0, width, sums.length, line);
+            for (int c = 0; c < sums.length; c++) addSquares(line, c * width, n, sums[c]);
         }
-        for (int c = 0; c < lines.length; c++) {
+        for (int c = 0; c < sums.length; c++) {
             Plane out = small.plane(c);
             for (int x = 0; x < small.width(); x++) out.set(x, y, (float) Math.sqrt(sums[c][x] / (n * n)));
         }
     }
 
-    private static void addSquares(float[] line, int n, float[] sums) {
-        for (int x = 0, at = 0; x < sums.length; x++) {
+    private static void addSquares(float[] line, int from, int n, float[] sums) {
+        for (int x = 0, at = from; x < sums.length; x++) {
             for (int i = 0; i < n; i++, at++) {
                 float value = Math.max(0, line[at]);
                 sums[x] += value * value;

@@ -70,13 +70,11 @@ public final class Placer {
     }
 
     private void read(SourceRows source, Area needed, int channels) {
-        float[][] lines = new float[channels][];
-        for (int y = 0; y < needed.height(); y++) {
-            for (int c = 0; c < channels; c++) lines[c] = space.rows[c][y];
-            source.read(needed.y() + y, needed.x(), needed.width(), lines);
-        }
+        int wide = needed.width();
+        int high = needed.height();
+        for (int y = 0; y < high; y++) source.read(needed.y() + y, needed.x(), wide, channels, space.rows[y]);
         for (int c = 0; c < channels; c++) {
-            Workspace.turn(space.rows[c], 0, needed.height(), space.columns, c * needed.height(), needed.width());
+            Workspace.turn(space.rows, c * wide, high, space.columns, c * high, wide);
         }
     }
 

@@ -4,16 +4,15 @@ import org.stook.imaging.frame.Area;
 
 /**
  * What a placer works in, kept from one area to the next: the part of the frame that is needed, row by row and then column by
- * column, and that part drawn at the area's columns, again both ways. But for the rows that are read, the channels of a line
- * stand one behind the other: loops along it are long then, and loops of a hundred samples spend most of their time on
- * getting in and out of vector code.
+ * column, and that part drawn at the area's columns, again both ways. The channels of a line stand one behind the other: loops
+ * along it are long then, and loops of a hundred samples spend most of their time on getting in and out of vector code.
  */
 final class Workspace {
     /** Rows read at a time, so that turning them moves short runs rather than single samples. */
     private static final int TURNED = 4;
 
-    /** Rows of the frame, one picture a channel. */
-    float[][][] rows = {};
+    /** Rows of the frame. */
+    float[][] rows = {};
     /** Columns of the frame. */
     float[][] columns = {};
     /** Columns of the area, still with the frame's rows. */
@@ -27,15 +26,14 @@ final class Workspace {
     void fit(int channels, Area needed, int width) {
         int high = needed.height();
         int wide = needed.width();
-        boolean fits = rows.length >= channels
-                && rows[0].length >= high
-                && rows[0][0].length >= wide
+        boolean fits = rows.length >= high
+                && rows[0].length >= channels * wide
                 && columns.length >= wide
                 && columns[0].length >= channels * high
                 && narrow.length >= width
                 && line.length >= channels * width;
         if (fits) return;
-        rows = new float[channels][high][wide];
+        rows = new float[high][channels * wide];
         columns = new float[wide][channels * high];
         narrow = new float[width][channels * high];
         lines = new float[high][channels * width];

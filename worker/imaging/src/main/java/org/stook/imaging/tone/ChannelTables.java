@@ -10,12 +10,15 @@ import org.stook.imaging.frame.LumaChroma;
  * @param values encoded values, or light where the channels still have to meet
  * @param lowEnd codes below are clipped to black
  * @param highStart codes from here on are clipped to white
- * @param unclipped values of 8-bit codes, the first and the last of which are repeated {@link LumaChroma#REACH} times: for codes
- *     that were made of luma and chroma and not clipped yet
+ * @param unclipped values of 8-bit codes, the first and the last of which are repeated at least {@link LumaChroma#REACH} times,
+ *     for codes that were made of luma and chroma and not clipped yet: those of three channels one behind the other, and as
+ *     many more as make the length a power of two; empty for other frames
  */
 @SuppressWarnings("ArrayRecordComponent") // tables, read by index, never compared
-record ChannelTables(float[][] values, int[] lowEnd, int[] highStart, float[][] unclipped) {
+record ChannelTables(float[][] values, int[] lowEnd, int[] highStart, float[] unclipped) {
     private static final int EIGHT_BIT = 256;
+    /** Values of a channel in {@link #unclipped}. */
+    private static final int WIDE = 1024;
 
     static ChannelTables unchanged(int channels, int maxCode) {
         float[] table = new float[maxCode + 1];
@@ -45,21 +48,22 @@ record ChannelTables(float[][] values, int[] lowEnd, int[] highStart, float[][] 
     private static ChannelTables blank(int channels, int maxCode) {
         int[] highStart = new int[channels];
         Arrays.fill(highStart, maxCode + 1);
-        return new ChannelTables(new float[channels][], new int[channels], highStart, new float[0][]);
+        return new ChannelTables(new float[channels][], new int[channels], highStart, new float[0]);
     }
 
     private ChannelTables widened() {
-        boolean eightBit = values[0].length == EIGHT_BIT;
-        float[][] wide =
-                eightBit ? Arrays.stream(values).map(ChannelTables::widened).toArray(float[][]::new) : unclipped;
+        if (values.length != 3 || values[0].length != EIGHT_BIT) return this;
+        float[] wide = new float[4 * WIDE];
+        for (int c = 0; c < values.length; c++) {
+            for (int i = 0; i < WIDE; i++) {
+                wide[c * WIDE + i] = values[c][Math.max(0, Math.min(EIGHT_BIT - 1, i - LumaChroma.REACH))];
+            }
+        }
         return new ChannelTables(values, lowEnd, highStart, wide);
     }
 
-    private static float[] widened(float[] table) {
-        float[] wide = new float[table.length + 2 * LumaChroma.REACH];
-        for (int i = 0; i < wide.length; i++) {
-            wide[i] = table[Math.max(0, Math.min(table.length - 1, i - LumaChroma.REACH))];
-        }
-        return wide;
+    /** Where in {@link #unclipped} code 0 of a channel lies. */
+    static int unclipped(int channel) {
+        return channel * WIDE + LumaChroma.REACH;
     }
 }

