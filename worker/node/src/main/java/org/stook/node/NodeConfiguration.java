@@ -5,6 +5,7 @@ import java.io.IOException;
 import javax.sql.DataSource;
 import org.springframework.batch.core.launch.JobOperator;
 import org.springframework.batch.core.repository.JobRepository;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnBooleanProperty;
 import org.springframework.boot.batch.autoconfigure.BatchTransactionManager;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -70,6 +71,15 @@ class NodeConfiguration {
     Scheduler scheduler(DataSource source, RunTask task, CompositionWork work, WorkerProperties worker) {
         return OrderBook.worker(source, new DbClock(source), worker.id(), task.with(work))
                 .build();
+    }
+
+    @Bean
+    @ConditionalOnBooleanProperty(name = "stook.worker.rehearse", matchIfMissing = true)
+    WarmUp warmUp(Workshop workshop, Scheduler scheduler) {
+        return new WarmUp(
+                workshop.scratch(),
+                workshop.means().threads(),
+                () -> !scheduler.getCurrentlyExecuting().isEmpty());
     }
 
     @Bean

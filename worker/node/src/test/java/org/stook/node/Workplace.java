@@ -178,6 +178,8 @@ final class Workplace {
                         id,
                         "stook.worker.threads",
                         "1",
+                        "stook.worker.rehearse",
+                        "false",
                         "stook.worker.scratch",
                         folder.resolve("scratch").toString())
                 .entrySet()

@@ -1,7 +1,6 @@
 package org.stook.comparison.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.stook.comparison.run.WarmJobs;
@@ -12,7 +11,7 @@ import picocli.CommandLine.Option;
 /** Runs one pipeline several times in one process, so that it can be timed once the runtime is warm. */
 @Command(
         name = "again",
-        description = "Runs a pipeline several times in one process; tells how long the last runs took.")
+        description = "Runs a pipeline several times in one process; tells how long the first and the last runs took.")
 public final class AgainCommand implements Callable<Integer> {
     @Option(names = "--pipeline", required = true, description = "${COMPLETION-CANDIDATES}")
     private WarmJobs.Pipeline pipeline = WarmJobs.Pipeline.STOOK;
@@ -20,7 +19,7 @@ public final class AgainCommand implements Callable<Integer> {
     @Mixin
     private JobFiles files = new JobFiles();
 
-    @Option(names = "--seconds", required = true, description = "file for the median of the last three")
+    @Option(names = "--seconds", required = true, description = "file for the first and the median of the last three")
     @SuppressWarnings("NullAway.Init") // required
     private Path seconds;
 
@@ -30,7 +29,7 @@ public final class AgainCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         WarmJobs jobs = new WarmJobs(ReferenceCommand.framesIn(files.frames()), files.out(), files.threads());
-        Files.writeString(seconds, Double.toString(jobs.last(pipeline, times)));
+        jobs.run(pipeline, times).write(seconds);
         return 0;
     }
 }

@@ -52,8 +52,11 @@ public final class SpeedCommand implements Callable<Integer> {
         }
         Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
                 .formatted(stack.name(), timed.frames(), options.threads(), turns));
-        whole(table, stook, theirs, decoding(folder));
-        warm(table, pipelines, folder);
+        double decoding = decoding(folder);
+        table.add(Row.of("decoding all frames on all threads, s", 2).stook(decoding));
+        compare(table, "whole job, fresh process", stook.wall(), theirs.wall(), decoding);
+        whole(table, stook, theirs);
+        warm(table, pipelines, folder, decoding);
         for (String stage : stook.stages()) {
             table.add(Row.of("stage " + stage + ", s a frame", 3).stook(stook.stage(stage) / timed.frames()));
         }
@@ -65,15 +68,7 @@ public final class SpeedCommand implements Callable<Integer> {
         return 0;
     }
 
-    private void whole(Table table, Runs stook, Runs theirs, double decoding) {
-        table.add(Row.of("whole job, s", 2).stook(stook.wall()).reference(theirs.wall()));
-        table.add(Row.of("whole job, parts of the reference's time", 3)
-                .stook(stook.wall() / theirs.wall())
-                .reference(1)
-                .atMost(0.35));
-        table.add(Row.of("whole job, multiple of decoding all frames on all threads (%.2f s)".formatted(decoding), 2)
-                .stook(stook.wall() / decoding)
-                .reference(theirs.wall() / decoding));
+    private void whole(Table table, Runs stook, Runs theirs) {
         table.add(Row.of("whole job, s a frame", 3)
                 .stook(stook.wall() / timed.frames())
                 .reference(theirs.wall() / timed.frames()));
@@ -86,17 +81,24 @@ public final class SpeedCommand implements Callable<Integer> {
     }
 
     /** A worker stays up; what its runtime has to learn in the first job it knows in the next. */
-    private void warm(Table table, Pipelines pipelines, Path folder) throws IOException, InterruptedException {
-        double stook = pipelines.again(WarmJobs.Pipeline.STOOK, folder, warmJobs);
-        double theirs = pipelines.again(WarmJobs.Pipeline.REFERENCE, folder, warmJobs);
-        String which = "jobs %d to %d of one process".formatted(warmJobs - WarmJobs.TIMED + 1, warmJobs);
-        table.add(Row.of(which + ", median, s", 2)
-                .stook(stook)
-                .reference(theirs));
-        table.add(Row.of(which + ", parts of the reference's time", 3)
+    private void warm(Table table, Pipelines pipelines, Path folder, double decoding)
+            throws IOException, InterruptedException {
+        WarmJobs.Times stook = pipelines.again(WarmJobs.Pipeline.STOOK, folder, warmJobs);
+        WarmJobs.Times theirs = pipelines.again(WarmJobs.Pipeline.REFERENCE, folder, warmJobs);
+        compare(table, "first job of a process that rehearsed", stook.first(), theirs.first(), decoding);
+        String last = "jobs %d to %d of one process, median".formatted(warmJobs - WarmJobs.TIMED + 1, warmJobs);
+        compare(table, last, stook.last(), theirs.last(), decoding);
+    }
+
+    private static void compare(Table table, String what, double stook, double theirs, double decoding) {
+        table.add(Row.of(what + ", s", 2).stook(stook).reference(theirs));
+        table.add(Row.of(what + ", parts of the reference's time", 3)
                 .stook(stook / theirs)
                 .reference(1)
                 .atMost(0.35));
+        table.add(Row.of(what + ", multiple of decoding", 2)
+                .stook(stook / decoding)
+                .reference(theirs / decoding));
     }
 
     /** Seconds to decode all frames with warm code, the floor under any pipeline. */

@@ -51,11 +51,12 @@ public final class Pipelines {
     }
 
     /**
-     * Seconds of a run of a pipeline in one process, median of the last {@link WarmJobs#TIMED} of several.
+     * Seconds of runs of a pipeline in one process.
      *
      * @param times more than that by some, or it is not warm
      */
-    public double again(WarmJobs.Pipeline pipeline, Path frames, int times) throws IOException, InterruptedException {
+    public WarmJobs.Times again(WarmJobs.Pipeline pipeline, Path frames, int times)
+            throws IOException, InterruptedException {
         String name = "again-" + pipeline;
         List<String> command = java(name);
         command.addAll(pipeline == WarmJobs.Pipeline.STOOK ? javaOptions() : REFERENCE_OPTIONS);
@@ -65,7 +66,7 @@ public final class Pipelines {
         command.addAll(List.of("--threads", Integer.toString(threads), "--frames", frames.toString()));
         command.addAll(List.of("--out", folder.resolve(name + ".tif").toString(), "--seconds", seconds.toString()));
         MeasuredProcess.run(command, folder.resolve(name + ".log"), collectorLog(name));
-        return Double.parseDouble(Files.readString(seconds));
+        return WarmJobs.Times.read(seconds);
     }
 
     private Outcome run(String name, List<String> command, Path frames, String... options)

@@ -1,6 +1,7 @@
 package org.stook.comparison.run;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -11,10 +12,11 @@ import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.Progress;
 import org.stook.imaging.composite.Recipe;
+import org.stook.imaging.composite.rehearsal.Rehearsal;
 
 /**
  * The same job again and again in one process, as a worker that stays up does it: by then the runtime has compiled what is
- * used much.
+ * used much. As such a worker does, Stook rehearses first.
  */
 public final class WarmJobs {
     /** So many of the last jobs are timed. */
@@ -38,10 +40,25 @@ public final class WarmJobs {
     }
 
     /**
-     * @param times at least {@link #TIMED}
-     * @return seconds that the last jobs took, median of {@link #TIMED}
+     * Seconds that jobs took.
+     *
+     * @param first the first of all
+     * @param last median of the last {@link #TIMED}
      */
-    public double last(Pipeline pipeline, int times) throws IOException {
+    public record Times(double first, double last) {
+        public static Times read(Path file) throws IOException {
+            String[] fields = Files.readString(file).split(" ", 2);
+            return new Times(Double.parseDouble(fields[0]), Double.parseDouble(fields[1]));
+        }
+
+        public void write(Path file) throws IOException {
+            Files.writeString(file, first + " " + last);
+        }
+    }
+
+    /** @param times at least {@link #TIMED} */
+    public Times run(Pipeline pipeline, int times) throws IOException {
+        if (pipeline == Pipeline.STOOK) rehearse();
         double[] seconds = new double[times];
         for (int i = 0; i < times; i++) {
             long start = System.nanoTime();
@@ -51,7 +68,15 @@ public final class WarmJobs {
         }
         double[] last = Arrays.copyOfRange(seconds, times - TIMED, times);
         Arrays.sort(last);
-        return last[TIMED / 2];
+        return new Times(seconds[0], last[TIMED / 2]);
+    }
+
+    private void rehearse() throws IOException {
+        try {
+            Rehearsal.run(Path.of(System.getProperty("java.io.tmpdir")), threads, Progress.silent());
+        } catch (CannotCompose e) {
+            throw new IllegalStateException("the rehearsal makes no composite", e);
+        }
     }
 
     /** A stage of a composition, or whoever watches it. */

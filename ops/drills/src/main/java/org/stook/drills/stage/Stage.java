@@ -112,6 +112,7 @@ public final class Stage implements AutoCloseable {
                 "spring.datasource.password=" + database.password(),
                 "stook.worker.id=" + name,
                 "stook.worker.threads=1",
+                "stook.worker.rehearse=false",
                 "stook.worker.scratch=" + folder.resolve("scratch")));
         settings.addAll(setup.settings());
         MemoryLimit limit = setup.memory() == 0 ? null : MemoryLimit.of(slots.size() + 1, setup.memory());
