@@ -81,6 +81,12 @@ final class Binomial {
 
     /** Row {@code y} of {@code coarse} expanded to twice as many columns; {@code line} holds a coarse row. */
     static void expandRow(Plane coarse, int y, float[] line, float[] out) {
+        expandDown(coarse, y, line);
+        widen(line, coarse.width(), out);
+    }
+
+    /** Row {@code y} of {@code coarse} expanded to twice as many rows. */
+    static void expandDown(Plane coarse, int y, float[] line) {
         int n = coarse.width();
         float[] in = coarse.samples();
         int j = y / 2;
@@ -91,7 +97,6 @@ final class Binomial {
         } else {
             for (int x = 0; x < n; x++) line[x] = (in[j * n + x] + in[below + x]) * 0.5f;
         }
-        widen(line, n, out);
     }
 
     /** A line of {@code n} expanded to {@code 2 n}, or one less. */

@@ -1,9 +1,7 @@
 package org.stook.imaging.blend;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.stook.imaging.frame.Frame;
-import org.stook.imaging.frame.Plane;
 
 /** The running mix: the finest band by detail and claim together, everything coarser by the claim. */
 final class RegionMix {
@@ -28,17 +26,6 @@ final class RegionMix {
 
     /** The composite; the sums are used up. */
     Frame finish() {
-        List<Plane> planes = new ArrayList<>();
-        Plane half = new Plane(Binomial.half(sums.width()), Binomial.half(sums.height()));
-        for (int c = 0; c < sums.channels(); c++) planes.add(plane(sums.fine()[c], sums.coarse()[c], half));
-        return new Frame(planes);
-    }
-
-    /** @param half to work in */
-    private Plane plane(TiledSum fine, TiledSum coarse, Plane half) {
-        rows.each(tiles.size(), () -> i -> coarse.putHalfMeans(tiles.get(i), sums.coarseWeight(), half));
-        Plane full = fine.means(tiles, sums.fineWeight(), sums.width(), sums.height(), rows);
-        Binomial.addExpanded(half, full, rows);
-        return full;
+        return new RegionMeans(sums, tiles, rows).make();
     }
 }

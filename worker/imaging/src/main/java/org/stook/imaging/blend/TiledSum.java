@@ -1,6 +1,5 @@
 package org.stook.imaging.blend;
 
-import java.util.List;
 import org.stook.imaging.frame.Plane;
 
 /**
@@ -43,34 +42,23 @@ final class TiledSum {
     }
 
     /**
-     * The means, as a plane of full size. It takes the place of the sums, band by band, for there is no room for both.
+     * Copies what a tile has summed up, row by row.
      *
-     * @param tiles of the composite
-     * @param weight by which sums are divided; left as it is
+     * @param slot how many tiles stand left of it
+     * @param out for each row its even and its odd columns
      */
-    Plane means(List<Tile> tiles, TiledSum weight, int width, int height, Rows rows) {
-        int across = (width + Tile.WIDTH - 1) / Tile.WIDTH;
-        float[] band = new float[across * phases * SLOT];
-        for (int first = 0; first < tiles.size(); first += across) {
-            int here = first;
-            System.arraycopy(sums, at(first, 0), band, 0, band.length);
-            rows.each(across, () -> i -> putMeans(tiles.get(here + i), band, at(i, 0), weight, width));
-        }
-        return new Plane(width, height, sums);
-    }
-
-    private void putMeans(Tile tile, float[] band, int from, TiledSum weight, int width) {
-        for (int y = 0; y < tile.core().height(); y++) {
-            int out = (tile.core().y() + y) * width + tile.core().x();
-            int even = y % 2 * 2 * SLOT + y / 2 * ACROSS;
-            int by = weight.at(tile.index(), 0);
-            for (int phase = 0; phase < 2; phase++) {
-                int in = from + even + phase * SLOT;
-                int of = by + even + phase * SLOT;
-                int count = (tile.core().width() + 1 - phase) / 2;
-                for (int i = 0; i < count; i++) sums[out + 2 * i + phase] = band[in + i] / weight.sums[of + i];
+    void copy(int tile, int slot, float[][][] out) {
+        for (int y = 0; y < Tile.HEIGHT; y++) {
+            for (int odd = 0; odd < 2; odd++) {
+                int from = at(tile, y % 2 * 2 + odd) + y / 2 * ACROSS;
+                System.arraycopy(sums, from, out[y][odd], slot * ACROSS, ACROSS);
             }
         }
+    }
+
+    /** A plane of full size in the place of the sums, for there is no room for both. It is yet to be filled. */
+    Plane place(int width, int height) {
+        return new Plane(width, height, sums);
     }
 
     /** Puts the means of a tile into its place in a plane of half size. */
