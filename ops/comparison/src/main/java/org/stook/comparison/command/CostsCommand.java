@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.stook.comparison.kernel.MachineLimits;
 import org.stook.comparison.kernel.StageCost;
+import org.stook.comparison.run.Decoding;
 import org.stook.comparison.run.WarmJobs;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
@@ -26,7 +27,7 @@ public final class CostsCommand implements Callable<Integer> {
     @Mixin
     private TimedStack timed = new TimedStack();
 
-    @Option(names = "--times", defaultValue = "3", description = "jobs, of which the last is timed (${DEFAULT-VALUE})")
+    @Option(names = "--times", defaultValue = "3", description = "jobs, the last of which is timed (${DEFAULT-VALUE})")
     private int times = 3;
 
     private final OperatingSystemMXBean system = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
@@ -41,6 +42,7 @@ public final class CostsCommand implements Callable<Integer> {
                 ReferenceCommand.framesIn(folder), options.stacks().resolve("costs.tif"), options.threads());
         for (int i = 0; i < times; i++) jobs.stook(this::time);
         MachineLimits limits = MachineLimits.measure(options.threads());
+        double decoding = Decoding.seconds(ReferenceCommand.framesIn(folder), options.threads(), times);
         Table table = Table.of(
                 "%s, %d threads: memory %.1f bytes/ns, vector code %.1f operations/ns"
                         .formatted(
@@ -53,10 +55,11 @@ public final class CostsCommand implements Callable<Integer> {
                 "operations a pixel",
                 "floor by memory, s",
                 "floor by arithmetic, s",
+                "decoding alone, s",
                 "took, s",
                 "processor, s",
-                "times the higher floor");
-        for (StageCost cost : StageCost.all()) table.add(row(cost, limits));
+                "times decoding and the higher floor");
+        for (StageCost cost : StageCost.all()) table.add(row(cost, limits, cost.decodes() ? decoding : 0));
         table.print(System.out);
         return 0;
     }
@@ -69,7 +72,7 @@ public final class CostsCommand implements Callable<Integer> {
         processor.put(name, (system.getProcessCpuTime() - used) / 1e9);
     }
 
-    private String[] row(StageCost cost, MachineLimits limits) {
+    private String[] row(StageCost cost, MachineLimits limits, double decoding) {
         double pixels = timed.megapixels() * 1e6;
         double byMemory = pixels * cost.bytes(timed.frames()) / limits.bytesPerNanosecond() / 1e9;
         double byArithmetic = pixels * cost.operations(timed.frames()) / limits.operationsPerNanosecond() / 1e9;
@@ -80,9 +83,10 @@ public final class CostsCommand implements Callable<Integer> {
             Row.number(cost.operations(timed.frames()) / timed.frames(), 0),
             Row.number(byMemory, 2),
             Row.number(byArithmetic, 2),
+            Row.number(decoding, 2),
             Row.number(took, 2),
             Row.number(processor.getOrDefault(cost.stage(), Double.NaN), 2),
-            Row.number(took / Math.max(byMemory, byArithmetic), 1)
+            Row.number(took / (decoding + Math.max(byMemory, byArithmetic)), 1)
         };
     }
 }

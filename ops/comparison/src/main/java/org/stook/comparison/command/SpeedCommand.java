@@ -1,20 +1,15 @@
 package org.stook.comparison.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
+import org.stook.comparison.run.Decoding;
 import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.Runs;
 import org.stook.comparison.run.WarmJobs;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
-import org.stook.imaging.codec.FrameReaders;
-import org.stook.imaging.codec.UnreadableFrame;
-import org.stook.imaging.frame.Parallel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -52,7 +47,7 @@ public final class SpeedCommand implements Callable<Integer> {
         }
         Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
                 .formatted(stack.name(), timed.frames(), options.threads(), turns));
-        double decoding = decoding(folder);
+        double decoding = Decoding.seconds(ReferenceCommand.framesIn(folder), options.threads(), turns);
         table.add(Row.of("decoding all frames on all threads, s", 2).stook(decoding));
         compare(table, "whole job, fresh process", stook.wall(), theirs.wall(), decoding);
         whole(table, stook, theirs);
@@ -99,28 +94,5 @@ public final class SpeedCommand implements Callable<Integer> {
         table.add(Row.of(what + ", multiple of decoding", 2)
                 .stook(stook / decoding)
                 .reference(theirs / decoding));
-    }
-
-    /** Seconds to decode all frames with warm code, the floor under any pipeline. */
-    private double decoding(Path folder) throws IOException {
-        List<Path> files;
-        try (Stream<Path> all = Files.list(folder)) {
-            files = all.filter(f -> f.toString().endsWith(".jpg")).sorted().toList();
-        }
-        double best = Double.POSITIVE_INFINITY;
-        for (int turn = 0; turn < turns; turn++) {
-            long start = System.nanoTime();
-            Parallel.forEach(files.size(), options.threads(), i -> decode(files.get(i)));
-            best = Math.min(best, (System.nanoTime() - start) / 1e9);
-        }
-        return best;
-    }
-
-    private static void decode(Path file) {
-        try {
-            FrameReaders.read(file);
-        } catch (UnreadableFrame | IOException e) {
-            throw new IllegalStateException("a frame that was rendered for this bench cannot be read: " + file, e);
-        }
     }
 }
