@@ -20,6 +20,13 @@ public final class DetailMap {
     private final float[][] half;
     private final SplitRow[] squares;
     private final SplitRow.Filter filter;
+    private final float[] padded;
+    private final float[] detail;
+    /** Rows made so far: of the luminance at half size, of the squared band, and of the map. */
+    private int halved;
+
+    private int squared;
+    private int made;
 
     private DetailMap(int width, int height) {
         int halfWidth = Binomial.half(width);
@@ -27,6 +34,8 @@ public final class DetailMap {
         this.half = ring(new float[Binomial.half(height)][], KEPT_HALVES, () -> new float[halfWidth + 2]);
         this.squares = ring(new SplitRow[height], KEPT, () -> new SplitRow(width));
         this.filter = new SplitRow.Filter(width);
+        this.padded = new float[halfWidth + 2];
+        this.detail = new float[halfWidth];
     }
 
     /** Names for more rows than there are: each is good until its place is needed again. */
@@ -58,22 +67,20 @@ public final class DetailMap {
     }
 
     private void make(LumaRows rows, Sink sink) {
-        float[] padded = new float[half[0].length];
-        float[] detail = new float[padded.length - 2];
-        int halved = 0;
-        int squared = 0;
-        int made = 0;
-        for (int y = 0; y < luma.length; y++) {
-            luma[y].read(rows, y);
-            for (; isReady(halved, y); halved++) filter.halve(luma, halved, half[halved]);
-            // A row is enlarged from the half-size rows beside it and the one below.
-            for (; squared <= y && (squared / 2 + 1 < halved || halved == half.length); squared++) {
-                filter.squareBand(half, squared, luma[squared], squares[squared]);
-                for (; isReady(made, squared); made++) {
-                    filter.halve(squares, made, padded);
-                    System.arraycopy(padded, 1, detail, 0, detail.length);
-                    sink.row(made, detail);
-                }
+        for (int y = 0; y < luma.length; y++) take(y, rows, sink);
+    }
+
+    /** Takes the next row, and makes whatever it is the last to be missing for. */
+    private void take(int y, LumaRows rows, Sink sink) {
+        luma[y].read(rows, y);
+        for (; isReady(halved, y); halved++) filter.halve(luma, halved, half[halved]);
+        // A row is enlarged from the half-size rows beside it and the one below.
+        for (; squared <= y && (squared / 2 + 1 < halved || halved == half.length); squared++) {
+            filter.squareBand(half, squared, luma[squared], squares[squared]);
+            for (; isReady(made, squared); made++) {
+                filter.halve(squares, made, padded);
+                System.arraycopy(padded, 1, detail, 0, detail.length);
+                sink.row(made, detail);
             }
         }
     }
