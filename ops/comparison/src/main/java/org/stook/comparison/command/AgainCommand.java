@@ -23,7 +23,7 @@ public final class AgainCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // required
     private Path seconds;
 
-    @Option(names = "--times", defaultValue = "8", description = "3 or more (${DEFAULT-VALUE})")
+    @Option(names = "--times", defaultValue = "8", description = "(${DEFAULT-VALUE})")
     private int times = 8;
 
     @Override

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.Usage;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
@@ -44,6 +45,9 @@ public final class GrowthCommand implements Callable<Integer> {
             description = "number of the frames whose size grows (${DEFAULT-VALUE})")
     private int of = 10;
 
+    @Option(names = "--rehearsed", description = "each process rehearses first, as a worker does")
+    private boolean rehearsed;
+
     @Option(names = "--seed", defaultValue = "7", description = "(${DEFAULT-VALUE})")
     private long seed = 7;
 
@@ -69,8 +73,11 @@ public final class GrowthCommand implements Callable<Integer> {
     private Job job(double size, int count) throws IOException, InterruptedException {
         SceneStack stack = SceneStack.forTiming(size, count, seed);
         Path folder = stack.frames(options.stacks());
+        Pipelines pipelines = options.pipelines(stack.name());
         return new Job(
-                size, count, options.pipelines(stack.name()).stook(folder).usage());
+                size,
+                count,
+                rehearsed ? pipelines.worker(folder) : pipelines.stook(folder).usage());
     }
 
     /** The time of a process that starts, learns and ends is told apart: it is where the line through all jobs begins. */

@@ -53,20 +53,30 @@ public final class Pipelines {
     /**
      * Seconds of runs of a pipeline in one process.
      *
-     * @param times more than that by some, or it is not warm
+     * @param times more than {@link WarmJobs#TIMED} by some, or the last are not warm
      */
     public WarmJobs.Times again(WarmJobs.Pipeline pipeline, Path frames, int times)
+            throws IOException, InterruptedException {
+        Path seconds = folder.resolve("again-" + pipeline + ".seconds");
+        again(pipeline, frames, times, seconds);
+        return WarmJobs.Times.read(seconds);
+    }
+
+    /** A process of Stook's that rehearses, as a worker does, and then does one job. */
+    public Usage worker(Path frames) throws IOException, InterruptedException {
+        return again(WarmJobs.Pipeline.STOOK, frames, 1, folder.resolve("worker.seconds"));
+    }
+
+    private Usage again(WarmJobs.Pipeline pipeline, Path frames, int times, Path seconds)
             throws IOException, InterruptedException {
         String name = "again-" + pipeline;
         List<String> command = java(name);
         command.addAll(pipeline == WarmJobs.Pipeline.STOOK ? javaOptions() : REFERENCE_OPTIONS);
         command.addAll(bench("again"));
-        Path seconds = folder.resolve(name + ".seconds");
         command.addAll(List.of("--pipeline", pipeline.name(), "--times", Integer.toString(times)));
         command.addAll(List.of("--threads", Integer.toString(threads), "--frames", frames.toString()));
         command.addAll(List.of("--out", folder.resolve(name + ".tif").toString(), "--seconds", seconds.toString()));
-        MeasuredProcess.run(command, folder.resolve(name + ".log"), collectorLog(name));
-        return WarmJobs.Times.read(seconds);
+        return MeasuredProcess.run(command, folder.resolve(name + ".log"), collectorLog(name));
     }
 
     private Outcome run(String name, List<String> command, Path frames, String... options)

@@ -56,7 +56,6 @@ public final class WarmJobs {
         }
     }
 
-    /** @param times at least {@link #TIMED} */
     public Times run(Pipeline pipeline, int times) throws IOException {
         if (pipeline == Pipeline.STOOK) rehearse();
         double[] seconds = new double[times];
@@ -66,9 +65,9 @@ public final class WarmJobs {
             else reference();
             seconds[i] = (System.nanoTime() - start) / 1e9;
         }
-        double[] last = Arrays.copyOfRange(seconds, times - TIMED, times);
+        double[] last = Arrays.copyOfRange(seconds, Math.max(0, times - TIMED), times);
         Arrays.sort(last);
-        return new Times(seconds[0], last[TIMED / 2]);
+        return new Times(seconds[0], last[last.length / 2]);
     }
 
     private void rehearse() throws IOException {
