@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.Usage;
+import org.stook.comparison.stack.MixedStack;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
@@ -45,6 +46,12 @@ public final class GrowthCommand implements Callable<Integer> {
             description = "number of the frames whose size grows (${DEFAULT-VALUE})")
     private int of = 10;
 
+    @Option(
+            names = "--mixed-from",
+            description =
+                    "so many frames are rendered, more are mixed of neighbours: quick, and good enough to be timed")
+    private int mixedFrom = Integer.MAX_VALUE;
+
     @Option(names = "--rehearsed", description = "each process rehearses first, as a worker does")
     private boolean rehearsed;
 
@@ -72,7 +79,9 @@ public final class GrowthCommand implements Callable<Integer> {
 
     private Job job(double size, int count) throws IOException, InterruptedException {
         SceneStack stack = SceneStack.forTiming(size, count, seed);
-        Path folder = stack.frames(options.stacks());
+        Path folder = count <= mixedFrom
+                ? stack.frames(options.stacks())
+                : new MixedStack(SceneStack.forTiming(size, mixedFrom, seed), count).frames(options.stacks());
         Pipelines pipelines = options.pipelines(stack.name());
         return new Job(
                 size,
