@@ -12,9 +12,9 @@ import org.stook.imaging.codec.SampleArrays;
 import org.stook.imaging.frame.Samples;
 
 /**
- * Decoded frames for which memory has no room, in a file without a name: to read one back takes a third of the time that
- * decoding does, and nothing of it need ever reach the disk where the system has memory to spare. So many large frames as a
- * common stack has, and no more. Safe for several threads, each with frames of its own.
+ * Decoded frames for which memory has no room, in a file without a name: to write one and read it back takes half of the time
+ * that decoding it again does, and nothing of it need ever reach the disk where the system has memory to spare. So many large
+ * frames as a common stack has, and no more. Safe for several threads, each with frames of its own.
  */
 final class SpooledFrames implements AutoCloseable {
     /** Ten frames of 24 megapixels and some. */
