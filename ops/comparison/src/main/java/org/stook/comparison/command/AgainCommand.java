@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.stook.comparison.run.WarmJobs;
+import org.stook.comparison.stack.FrameFiles;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -28,7 +29,7 @@ public final class AgainCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        WarmJobs jobs = new WarmJobs(ReferenceCommand.framesIn(files.frames()), files.out(), files.threads());
+        WarmJobs jobs = new WarmJobs(FrameFiles.in(files.frames()), files.out(), files.threads());
         jobs.run(pipeline, times).write(seconds);
         return 0;
     }

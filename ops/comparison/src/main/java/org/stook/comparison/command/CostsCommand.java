@@ -11,6 +11,7 @@ import org.stook.comparison.kernel.MachineLimits;
 import org.stook.comparison.kernel.StageCost;
 import org.stook.comparison.run.Decoding;
 import org.stook.comparison.run.WarmJobs;
+import org.stook.comparison.stack.FrameFiles;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
@@ -38,11 +39,10 @@ public final class CostsCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         SceneStack stack = timed.stack();
         Path folder = stack.frames(options.stacks());
-        WarmJobs jobs = new WarmJobs(
-                ReferenceCommand.framesIn(folder), options.stacks().resolve("costs.tif"), options.threads());
+        WarmJobs jobs = new WarmJobs(FrameFiles.in(folder), options.stacks().resolve("costs.tif"), options.threads());
         for (int i = 0; i < times; i++) jobs.stook(this::time);
         MachineLimits limits = MachineLimits.measure(options.threads());
-        double decoding = Decoding.seconds(ReferenceCommand.framesIn(folder), options.threads(), times);
+        double decoding = Decoding.seconds(FrameFiles.in(folder), options.threads(), times);
         Table table = Table.of(
                 "%s, %d threads: memory %.1f bytes/ns, vector code %.1f operations/ns"
                         .formatted(

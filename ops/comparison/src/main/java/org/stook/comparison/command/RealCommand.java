@@ -18,6 +18,7 @@ import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.PlacedFrames;
 import org.stook.comparison.run.Placing;
 import org.stook.comparison.stack.Fidelity;
+import org.stook.comparison.stack.FrameFiles;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
 import org.stook.imaging.frame.Area;
@@ -143,7 +144,7 @@ public final class RealCommand implements Callable<Integer> {
     /** The folder of the set holds notes beside the frames. */
     private Path framesAlone(String set) throws IOException {
         Path folder = Files.createDirectories(options.stacks().resolve(set));
-        for (Path file : ReferenceCommand.framesIn(options.data(set))) {
+        for (Path file : FrameFiles.in(options.data(set))) {
             Path link = folder.resolve(file.getFileName());
             if (!Files.exists(link)) Files.createSymbolicLink(link, file.toRealPath());
         }

@@ -1,15 +1,14 @@
 package org.stook.comparison.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.stook.comparison.reference.ReferencePipeline;
+import org.stook.comparison.stack.FrameFiles;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -33,7 +32,7 @@ public final class ReferenceCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        List<Path> found = framesIn(files.frames());
+        List<Path> found = FrameFiles.in(files.frames());
         int rank = reference < 0 ? found.size() / 2 : reference;
         ReferencePipeline.Result result = new ReferencePipeline(
                         new ReferencePipeline.Settings(rank, !registered, files.threads()))
@@ -52,15 +51,5 @@ public final class ReferenceCommand implements Callable<Integer> {
         root.put("seconds", result.seconds());
         JsonMapper.shared().writerWithDefaultPrettyPrinter().writeValue(report.toFile(), root);
         return 0;
-    }
-
-    /** Pictures of a folder by name. */
-    static List<Path> framesIn(Path folder) throws IOException {
-        try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(
-                            f -> f.toString().toLowerCase(java.util.Locale.ROOT).matches(".*\\.(jpe?g|tiff?|png)"))
-                    .sorted()
-                    .toList();
-        }
     }
 }

@@ -7,6 +7,7 @@ import org.stook.comparison.run.Decoding;
 import org.stook.comparison.run.Pipelines;
 import org.stook.comparison.run.Runs;
 import org.stook.comparison.run.WarmJobs;
+import org.stook.comparison.stack.FrameFiles;
 import org.stook.comparison.stack.SceneStack;
 import org.stook.comparison.table.Row;
 import org.stook.comparison.table.Table;
@@ -47,7 +48,7 @@ public final class SpeedCommand implements Callable<Integer> {
         }
         Table table = Table.ofChecks("%s: %d frames, %d threads, medians of %d turns"
                 .formatted(stack.name(), timed.frames(), options.threads(), turns));
-        double decoding = Decoding.seconds(ReferenceCommand.framesIn(folder), options.threads(), turns);
+        double decoding = Decoding.seconds(FrameFiles.in(folder), options.threads(), turns);
         table.add(Row.of("decoding all frames on all threads, s", 2).stook(decoding));
         compare(table, "whole job, fresh process", stook.wall(), theirs.wall(), decoding);
         whole(table, stook, theirs);

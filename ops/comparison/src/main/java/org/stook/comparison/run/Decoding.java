@@ -1,10 +1,8 @@
 package org.stook.comparison.run;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import org.stook.imaging.codec.FrameReaders;
-import org.stook.imaging.codec.UnreadableFrame;
+import org.stook.comparison.stack.FrameFiles;
 import org.stook.imaging.frame.Parallel;
 
 /** How long it takes to decode frames and no more: the floor under any pipeline. */
@@ -20,17 +18,9 @@ public final class Decoding {
         double best = Double.POSITIVE_INFINITY;
         for (int turn = 0; turn < turns; turn++) {
             long start = System.nanoTime();
-            Parallel.forEach(frames.size(), threads, i -> decode(frames.get(i)));
+            Parallel.forEach(frames.size(), threads, i -> FrameFiles.read(frames.get(i)));
             best = Math.min(best, (System.nanoTime() - start) / 1e9);
         }
         return best;
-    }
-
-    private static void decode(Path file) {
-        try {
-            FrameReaders.read(file);
-        } catch (UnreadableFrame | IOException e) {
-            throw new IllegalStateException("a frame that was rendered for this bench cannot be read: " + file, e);
-        }
     }
 }

@@ -6,10 +6,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
-import org.stook.imaging.codec.FrameReaders;
 import org.stook.imaging.codec.JpegWriter;
-import org.stook.imaging.codec.UnreadableFrame;
 import org.stook.imaging.frame.Samples;
 
 /**
@@ -29,10 +26,7 @@ public record MixedStack(SceneStack rendered, int frames) {
         Path done = folder.resolve(".complete");
         if (Files.exists(done)) return folder;
         Files.createDirectories(folder);
-        List<Path> files;
-        try (Stream<Path> all = Files.list(from)) {
-            files = all.filter(f -> f.toString().endsWith(".jpg")).sorted().toList();
-        }
+        List<Path> files = FrameFiles.in(from);
         for (int i = 0; i < frames; i++) {
             double place = i * (files.size() - 1.0) / (frames - 1);
             int first = Math.min(files.size() - 2, (int) place);
@@ -43,8 +37,8 @@ public record MixedStack(SceneStack rendered, int frames) {
     }
 
     private static void write(Path first, Path second, double share, Path file) throws IOException {
-        Samples a = read(first);
-        Samples b = read(second);
+        Samples a = FrameFiles.read(first);
+        Samples b = FrameFiles.read(second);
         int length = a.width() * CHANNELS;
         byte[] codes = new byte[a.height() * length];
         int[] rowA = new int[length];
@@ -58,14 +52,6 @@ public record MixedStack(SceneStack rendered, int frames) {
         }
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
             JpegWriter.write(codes, a.width(), a.height(), CHANNELS, QUALITY, out);
-        }
-    }
-
-    private static Samples read(Path file) throws IOException {
-        try {
-            return FrameReaders.read(file);
-        } catch (UnreadableFrame e) {
-            throw new IllegalStateException("a frame that was rendered for this bench cannot be read: " + file, e);
         }
     }
 }
