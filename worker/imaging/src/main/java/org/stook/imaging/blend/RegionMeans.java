@@ -49,8 +49,8 @@ final class RegionMeans {
             int top = first / across * Tile.HEIGHT;
             int count = Math.min(Tile.HEIGHT, sums.height() - top);
             rows.each((count + STRIP - 1) / STRIP, () -> {
-                Lines lines = new Lines(halves.get(0).width());
-                return i -> makeRows(top, i * STRIP, Math.min(count, (i + 1) * STRIP), lines);
+                CoarseRow row = new CoarseRow(halves.get(0).width());
+                return i -> makeRows(top, i * STRIP, Math.min(count, (i + 1) * STRIP), row);
             });
         }
         return new Frame(full);
@@ -67,15 +67,15 @@ final class RegionMeans {
         sums.fineWeight().copy(tile, slot, weight);
     }
 
-    /** What rows are made in. One thread. */
-    private static final class Lines {
-        /** A coarse row, and what stands left and right of each of its samples; its ends are repeated. */
+    /** A coarse row of full height; what rows are made with. One thread. */
+    private static final class CoarseRow {
+        /** Its samples, and what stands left and right of each; its ends are repeated. */
         final float[] here;
 
         final float[] left;
         final float[] right;
 
-        Lines(int width) {
+        CoarseRow(int width) {
             here = new float[width];
             left = new float[width];
             right = new float[width];
@@ -91,24 +91,24 @@ final class RegionMeans {
         }
     }
 
-    private void makeRows(int top, int from, int to, Lines lines) {
+    private void makeRows(int top, int from, int to, CoarseRow row) {
         for (int c = 0; c < fine.length; c++) {
             for (int y = from; y < to; y++) {
-                lines.expandDown(halves.get(c), top + y);
+                row.expandDown(halves.get(c), top + y);
                 float[] even = fine[c][y][0];
                 float[] odd = fine[c][y][1];
-                makeEven(even, weight[y][0], lines);
-                makeOdd(odd, weight[y][1], lines);
+                makeEven(even, weight[y][0], row);
+                makeOdd(odd, weight[y][1], row);
                 interleave(even, odd, full.get(c).samples(), (top + y) * sums.width(), sums.width());
             }
         }
     }
 
     /** As {@link Binomial#widen}. */
-    private static void makeEven(float[] even, float[] weight, Lines lines) {
-        float[] here = lines.here;
-        float[] left = lines.left;
-        float[] right = lines.right;
+    private static void makeEven(float[] even, float[] weight, CoarseRow row) {
+        float[] here = row.here;
+        float[] left = row.left;
+        float[] right = row.right;
         int last = here.length - 1;
         float end = even[last] / weight[last] + (left[last] + 7 * here[last]) * 0.125f;
         for (int i = 0; i < here.length; i++) {
@@ -117,9 +117,9 @@ final class RegionMeans {
         even[last] = end;
     }
 
-    private static void makeOdd(float[] odd, float[] weight, Lines lines) {
-        float[] here = lines.here;
-        float[] right = lines.right;
+    private static void makeOdd(float[] odd, float[] weight, CoarseRow row) {
+        float[] here = row.here;
+        float[] right = row.right;
         for (int i = 0; i < here.length; i++) odd[i] = odd[i] / weight[i] + (here[i] + right[i]) * 0.5f;
     }
 
