@@ -4,18 +4,17 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.stook.imaging.composite.CannotCompose;
 import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.EngineVersion;
 import org.stook.imaging.composite.Sha256;
+import org.stook.imaging.composite.TemporaryFolder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -84,9 +83,8 @@ final class Repeat implements Callable<Integer> {
             console.flush();
             return OTHER_ENGINE;
         }
-        Path scratch = Files.createTempDirectory("stook-repeat");
-        try {
-            String made = make(work, scratch);
+        try (TemporaryFolder scratch = TemporaryFolder.create("stook-repeat")) {
+            String made = make(work, scratch.path());
             boolean same = made.equals(work.resultSha256());
             console.printf(
                     "%s: made again with %d threads by engine version %s, %s%n",
@@ -98,8 +96,6 @@ final class Repeat implements Callable<Integer> {
                             : "but it differs: found SHA-256 " + made + ", expected " + work.resultSha256());
             console.flush();
             return same ? 0 : DIFFERS;
-        } finally {
-            delete(scratch);
         }
     }
 
@@ -119,11 +115,5 @@ final class Repeat implements Callable<Integer> {
             composition.finish(master, Optional.empty());
         }
         return Sha256.of(master);
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) Files.delete(file);
-        }
     }
 }

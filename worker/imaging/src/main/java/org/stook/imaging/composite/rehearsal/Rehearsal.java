@@ -5,12 +5,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.stook.imaging.composite.CannotCompose;
 import org.stook.imaging.composite.ComposeOrder;
 import org.stook.imaging.composite.Composition;
 import org.stook.imaging.composite.Progress;
 import org.stook.imaging.composite.Recipe;
+import org.stook.imaging.composite.TemporaryFolder;
 
 /**
  * Composes a small stack that shows nothing and throws it away. The runtime compiles what is used much, and by the time that
@@ -41,14 +41,12 @@ public final class Rehearsal {
     }
 
     void in(Path home, int threads, Progress progress) throws IOException, CannotCompose {
-        Path folder = Files.createTempDirectory(Files.createDirectories(home), "rehearsal-");
-        try {
+        try (TemporaryFolder temporary = TemporaryFolder.createIn(home, "rehearsal-")) {
+            Path folder = temporary.path();
             List<Path> frames = stack.write(Files.createDirectory(folder.resolve("frames")));
             for (int round = 0; round < rounds; round++) {
                 compose(frames, Files.createDirectory(folder.resolve("round-" + round)), threads, progress);
             }
-        } finally {
-            delete(folder);
         }
     }
 
@@ -67,12 +65,6 @@ public final class Rehearsal {
             composition.writeMaps(Optional.of(folder.resolve("source.tif")), Optional.of(folder.resolve("depth.tif")));
             composition.score();
             composition.writeView(folder.resolve("tiles"), folder.resolve("review"));
-        }
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path file : all.sorted((a, b) -> b.compareTo(a)).toList()) Files.delete(file);
         }
     }
 }
